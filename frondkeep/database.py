@@ -22,7 +22,11 @@ def sqlite_database(path: Path, *, version: Version) -> dict[str, Any]:
     Write transactions take the lock at once (IMMEDIATE), so that two people never end in a deadlock;
     reads take none, which is why requests are not wrapped in a transaction.
     """
-    journal = "journal_mode=WAL; PRAGMA synchronous=FULL" if wal_is_safe(version) else "journal_mode=DELETE; PRAGMA synchronous=EXTRA"
+    journal = (
+        "journal_mode=WAL; PRAGMA synchronous=FULL"
+        if wal_is_safe(version)
+        else "journal_mode=DELETE; PRAGMA synchronous=EXTRA"
+    )
     return {
         "ENGINE": "django.db.backends.sqlite3",
         "NAME": path,

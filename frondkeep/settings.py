@@ -26,7 +26,11 @@ def needed(name: str, *, why: str) -> str:
 
 DEBUG = env.bool("DEBUG", default=False)
 HTTPS = env.bool("HTTPS", default=not DEBUG)
-SECRET_KEY = "only-for-debug-" + "x" * 50 if DEBUG else needed("SECRET_KEY", why="50 or more random letters, kept secret")
+SECRET_KEY = (
+    "only-for-debug-" + "x" * 50
+    if DEBUG
+    else needed("SECRET_KEY", why="50 or more random letters, kept secret")
+)
 ALLOWED_HOSTS = env.list("ALLOWED_HOSTS", default=["localhost", "127.0.0.1"] if DEBUG else [])
 CSRF_TRUSTED_ORIGINS = env.list("CSRF_TRUSTED_ORIGINS", default=[])
 
@@ -36,7 +40,9 @@ DATA_DIR.mkdir(mode=0o700, parents=True, exist_ok=True)
 if env.str("DATABASE_URL", default=""):
     DATABASES: dict[str, Any] = {"default": env.db("DATABASE_URL")}
 else:
-    DATABASES = {"default": sqlite_database(DATA_DIR / "frondkeep.sqlite3", version=sqlite3.sqlite_version_info)}
+    DATABASES = {
+        "default": sqlite_database(DATA_DIR / "frondkeep.sqlite3", version=sqlite3.sqlite_version_info)
+    }
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
 INSTALLED_APPS = [
@@ -96,9 +102,15 @@ TEMPLATES = [
 
 # Sign-in
 AUTH_USER_MODEL = "society.User"
-AUTHENTICATION_BACKENDS = ["axes.backends.AxesStandaloneBackend", "frondkeep.society.sign_in.NameOrEmailBackend"]
+AUTHENTICATION_BACKENDS = [
+    "axes.backends.AxesStandaloneBackend",
+    "frondkeep.society.sign_in.NameOrEmailBackend",
+]
 AUTH_PASSWORD_VALIDATORS = [
-    {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator", "OPTIONS": {"user_attributes": ("name", "email")}},
+    {
+        "NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator",
+        "OPTIONS": {"user_attributes": ("name", "email")},
+    },
     {"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator", "OPTIONS": {"min_length": 8}},
     {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
 ]
@@ -126,7 +138,9 @@ SECURE_SSL_REDIRECT = HTTPS
 SECURE_HSTS_SECONDS = 365 * 24 * 60 * 60 if HTTPS else 0
 SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = HTTPS
 SECURE_REFERRER_POLICY = "same-origin"
-SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if env.bool("BEHIND_PROXY", default=False) else None
+SECURE_PROXY_SSL_HEADER = (
+    ("HTTP_X_FORWARDED_PROTO", "https") if env.bool("BEHIND_PROXY", default=False) else None
+)
 X_FRAME_OPTIONS = "DENY"
 CONTENT_SECURITY_POLICY = {
     "DIRECTIVES": {
@@ -153,7 +167,10 @@ STATICFILES_DIRS = [BASE_DIR / "static"]
 MEDIA_ROOT = DATA_DIR / "photos"
 S3_BUCKET = env.str("S3_BUCKET", default="")
 STORAGES = {
-    "default": {"BACKEND": "storages.backends.s3.S3Storage", "OPTIONS": {"bucket_name": S3_BUCKET, "default_acl": "private"}}
+    "default": {
+        "BACKEND": "storages.backends.s3.S3Storage",
+        "OPTIONS": {"bucket_name": S3_BUCKET, "default_acl": "private"},
+    }
     if S3_BUCKET
     else {"BACKEND": "django.core.files.storage.FileSystemStorage"},
     "staticfiles": {"BACKEND": "whitenoise.storage.CompressedManifestStaticFilesStorage"},

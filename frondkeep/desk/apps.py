@@ -1,0 +1,8 @@
+"""The pages that join everything."""
+
+from django.apps import AppConfig
+
+
+class DeskConfig(AppConfig):
+    name = "frondkeep.desk"
+    label = "desk"

@@ -1,0 +1,17 @@
+"""The people: users, members, households, roles, meetings."""
+
+from django.apps import AppConfig
+from django.contrib.admin.apps import AdminConfig
+
+
+class SocietyConfig(AppConfig):
+    name = "frondkeep.society"
+    label = "society"
+    verbose_name = "The society"
+
+    def ready(self) -> None:
+        from frondkeep.society import checks  # noqa: F401 — registers the system checks
+
+
+class FrondkeepAdminConfig(AdminConfig):
+    default_site = "frondkeep.society.admin_site.FrondkeepAdminSite"

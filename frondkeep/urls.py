@@ -1,0 +1,8 @@
+"""All addresses, by the part of the software that answers."""
+
+from django.contrib import admin
+from django.urls import path
+
+urlpatterns = [
+    path("admin/", admin.site.urls),
+]

@@ -1,0 +1,16 @@
+"""Makes paper: frozen rows in, PDF bytes out. Knows no model and imports nothing of the project."""
+
+from frondkeep.sheets.entry_lists import entry_list_pdf, judges_copy_pdf
+from frondkeep.sheets.errors import SheetError
+from frondkeep.sheets.glyphs import missing_characters
+from frondkeep.sheets.rows import ClassRows, EntryList, EntryRow
+
+__all__ = [
+    "ClassRows",
+    "EntryList",
+    "EntryRow",
+    "SheetError",
+    "entry_list_pdf",
+    "judges_copy_pdf",
+    "missing_characters",
+]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cached_property
 
 from django.db import models
@@ -10,7 +11,7 @@ from django.db.models.functions import Coalesce, Lower
 from simple_history.models import HistoricalRecords
 
 from frondkeep.society.fields import PartialDateColumns
-from specimens.naming.names import NameParts
+from specimens.naming.names import NameParts, Run, formula_runs, name_runs
 
 
 class Rank(models.TextChoices):
@@ -177,7 +178,15 @@ class Name(models.Model):
 
     @cached_property
     def name_parts(self) -> NameParts:
-        return NameParts.from_json(self.parts)
+        """The parts of the name; empty for a hybrid formula, which has two names in it."""
+        return NameParts() if "formula" in self.parts else NameParts.from_json(self.parts)
+
+    def runs(self, *, qualifier: str = "", raised_from: bool = False, **options: bool) -> tuple[Run, ...]:
+        """The name as italic and upright stretches; needs no further query."""
+        if "formula" in self.parts:
+            runs = formula_runs([NameParts.from_json(parent) for parent in self.parts["formula"]])
+            return (*runs, Run(f" {qualifier}", "roman")) if qualifier else runs
+        return name_runs(replace(self.name_parts, qualifier=qualifier, raised_from=raised_from), **options)
 
     @property
     def is_cultivar(self) -> bool:

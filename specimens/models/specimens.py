@@ -85,11 +85,12 @@ class SpecimenQuerySet(models.QuerySet["Specimen"]):
             "from_keeper__member",
             "from_keeper__household",
         ).prefetch_related(
+            "sowing__sources__specimen__identification",
             Prefetch(
                 "keepings",
                 Keeping.objects.filter(is_open=True).select_related("keeper__member", "keeper__household"),
                 to_attr="open_keepings",
-            )
+            ),
         )
 
     def newest_first(self) -> SpecimenQuerySet:

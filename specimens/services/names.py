@@ -11,7 +11,7 @@ from django.db.models import Q
 from frondkeep.society.models import User
 from specimens.changes import announce
 from specimens.models import Name, Placement, Rank, Treatment
-from specimens.naming.names import plain_formula, plain_name, sort_key
+from specimens.naming.names import plain, sort_key
 from specimens.services.edits import lock_version
 from specimens.services.name_parts import parts_of
 
@@ -47,16 +47,16 @@ def edit_name(name: Name, *, version: int, **fields: Any) -> Name:
 
 def write_out(name: Name) -> None:
     """Fill what follows from rank, epithet and parents; the row is not saved."""
-    parts = parts_of(name)
-    name.parts = parts.to_json()
-    name.written = formula_text(name) if name.rank == Rank.FORMULA else plain_name(parts)
-    name.sort_text = name.written.casefold() if name.rank == Rank.FORMULA else sort_key(parts)
-    name.genus = genus_above(name)
+    if name.rank == Rank.FORMULA:
+        name.parts = {
+            "formula": [parts_of(name.first_parent).to_json(), parts_of(name.second_parent).to_json()]
+        }
+    else:
+        name.parts = parts_of(name).to_json()
     name.__dict__.pop("name_parts", None)
-
-
-def formula_text(name: Name) -> str:
-    return plain_formula([parts_of(name.first_parent), parts_of(name.second_parent)])
+    name.written = plain(name.runs())
+    name.sort_text = name.written.casefold() if name.rank == Rank.FORMULA else sort_key(name.name_parts)
+    name.genus = genus_above(name)
 
 
 def genus_above(name: Name) -> Name | None:

@@ -9,6 +9,7 @@ import re
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from string import ascii_uppercase
 
 from stdnum.iso7064 import mod_37_36
@@ -130,13 +131,13 @@ def _slips(code: Code) -> Iterator[Code]:
 
 def _swaps(code: Code) -> Iterator[Code]:
     digits = code._digits
-    for place, (left, right) in enumerate(zip(digits, digits[1:], strict=False)):
+    for place, (left, right) in enumerate(pairwise(digits)):
         if left != right:
             yield from _code_of(digits[:place] + right + left + digits[place + 2 :])
 
 
 def _code_of(digits: str) -> Iterator[Code]:
-    """The code with these digits, if there is one: none with year 0 or with a zero in front of a long number."""
+    """The code with these digits, if there is one: a long number has no zero in front."""
     year, number = digits[:4], digits[4:]
     if year[0] != "0" and int(number) and not (len(number) > 4 and number[0] == "0"):
         yield Code(int(year), int(number))

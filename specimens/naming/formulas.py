@@ -15,10 +15,11 @@ def formula_runs(
 ) -> tuple[Run, ...]:
     """The formula of a cross as runs of italic and upright text.
 
-    Parents stand in alphabetical order, or in the given one if that order is the statement to be made. If it is
-    known which of them bore the egg (`egg_parent`, its place in `parents`), it is marked ♀, and of two parents
-    the other ♂. A genus said before is shortened to its initial unless another genus here begins with it.
-    A parent without any parts is written "unknown" and stands last in alphabetical order. No parents give no runs.
+    Parents stand in alphabetical order, or in the given one if that order is the statement to be made. If it
+    is known which of them bore the egg (`egg_parent`, its place in `parents`), it is marked ♀, and of two
+    parents the other ♂. A genus said before is shortened to its initial unless another genus here begins with
+    it. A parent without any parts is written "unknown" and stands last in alphabetical order. No parents give
+    no runs. Raises `ValueError` if `egg_parent` is no place in `parents`.
 
     >>> plain(formula_runs([NameParts("Platycerium", species="ridleyi"),
     ...                     NameParts("Platycerium", species="andinum")]))

@@ -4,12 +4,16 @@ from dataclasses import dataclass
 from datetime import date
 
 
+class DateNotRead(ValueError):
+    """The words could not be read as a date; `str()` says in plain words what would be understood."""
+
+
 @dataclass(frozen=True, slots=True)
 class PartialDate:
     """Words as typed, and the earliest and latest day they allow; None leaves that end open.
 
-    No date at all is empty words and two open ends, as in ``PartialDate()``; words with two open ends say that
-    the date is not known. Refuses an earliest day after the latest.
+    No date at all is empty words and two open ends, as in ``PartialDate()``; words with two open ends say
+    that the date is not known. Refuses an earliest day after the latest.
     """
 
     words: str = ""

@@ -6,3 +6,9 @@ from django.apps import AppConfig
 class LineageConfig(AppConfig):
     name = "lineage"
     label = "lineage"
+
+    def ready(self) -> None:
+        from lineage.services.refresh import refresh
+        from specimens.changes import register_refresher
+
+        register_refresher(refresh)

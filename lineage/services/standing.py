@@ -1,0 +1,16 @@
+"""What the standing decisions say: which cultivar names are one, which records are one plant."""
+
+from __future__ import annotations
+
+
+def standing_groups() -> dict[int, int]:
+    """From each cultivar name that is decided to be another one's synonym to its accepted name.
+
+    Ids of names; accepted names themselves have no entry.
+    """
+    return {}
+
+
+def same_plants() -> dict[int, int]:
+    """From each record decided to be of a plant recorded before to that earlier record; ids of specimens."""
+    return {}

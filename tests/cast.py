@@ -1,101 +1,107 @@
-"""An invented society: the people and plants that tests speak of."""
+"""The cast: invented people and plants that tests are about, made with as little as a test must say."""
 
 from __future__ import annotations
 
+import uuid
+from datetime import date
 from itertools import count
 from typing import Any
 
-from frondkeep.society.models import Keeper, Member, Role, User
-from frondkeep.society.models.users import RoleHeld
-from frondkeep.society.services.people import add_member, keeper_of_member
-from specimens.models import Came, Identification, Name, Rank, Reproduction, Specimen, Treatment
+from frondkeep.society.models import Appearance, Household, Keeper, Meeting, Member, Role, RoleHeld, User
+from frondkeep.society.services.people import add_household, add_member, keeper_of_household, keeper_of_member
+from specimens.models import Came, Name, Rank, Reproduction, Specimen
+from specimens.naming.dates import PartialDate
 from specimens.services.names import add_name
 from specimens.services.specimens import PieceOf, log_specimen
 
-PASSWORD = "frond and spore 7"
+PASSWORD = "fronds in the mist"
 _numbers = count(1)
 
 
-def make_user(name: str = "", *roles: str, **fields: Any) -> User:
-    """Somebody who signs in, holding these roles; not yet a member."""
-    user = User.objects.create_user(name or f"user {next(_numbers)}", password=PASSWORD, **fields)
+def make_user(name: str = "", *roles: str, email: str = "", **fields: Any) -> User:
+    """Somebody who signs in with PASSWORD, with these roles."""
+    name = name or f"user-{next(_numbers)}"
+    user = User.objects.create_user(
+        name, email or f"{name.lower().replace(' ', '.')}@example.org", PASSWORD, **fields
+    )
     for role in roles:
         RoleHeld.objects.create(user=user, role=role)
     return user
 
 
-def make_member(name: str = "", *roles: str, sign_in: str = "", **fields: Any) -> Member:
-    """A member who signs in (by `sign_in`, else by the first word of the name), holding these roles."""
-    name = name or f"Member {next(_numbers)}"
-    user = make_user(sign_in or name.split()[0].lower() + f"-{next(_numbers)}", *roles)
-    return add_member(name=name, user=user, **fields)
+def make_member(name: str = "Ada Quill", *roles: str, user: bool = True, **fields: Any) -> Member:
+    """A member who signs in by name, unless told otherwise; appears by name."""
+    fields.setdefault("appears", Appearance.BY_NAME)
+    return add_member(name=name, user=make_user(name, *roles) if user else None, **fields)
 
 
-def tamsin() -> Member:
-    """An ordinary member, seventy, with a greenhouse."""
-    return make_member("Tamsin Okoro", sign_in="tamsin")
+def make_curator(name: str = "Imke Marsh") -> Member:
+    return make_member(name, Role.CURATOR)
 
 
-def bram() -> Member:
-    """Another ordinary member, no kin of hers."""
-    return make_member("Bram Lindqvist", sign_in="bram")
+def make_committee(name: str = "Tove Okoro") -> Member:
+    return make_member(name, Role.COMMITTEE)
 
 
-def ines() -> Member:
-    """The curator."""
-    return make_member("Ines Marsh", Role.CURATOR, sign_in="ines")
+def make_household(name: str = "Bram and Mei", *members: Member) -> Household:
+    people = list(members) or [make_member("Bram Lode"), make_member("Mei Lode")]
+    return add_household(name=name, members=people, appears=Appearance.BY_NAME)
 
 
-def otto() -> Member:
-    """One of the show committee."""
-    return make_member("Otto Reyes", Role.COMMITTEE, sign_in="otto")
+def keeper_for(who: Member | Household | Keeper) -> Keeper:
+    if isinstance(who, Keeper):
+        return who
+    return keeper_of_member(who) if isinstance(who, Member) else keeper_of_household(who)
 
 
-def keeper_for(person: Member | User | Keeper) -> Keeper:
-    if isinstance(person, Keeper):
-        return person
-    return keeper_of_member(person if isinstance(person, Member) else person.member)
+def make_meeting(name: str = "Autumn meeting", on: date = date(2025, 11, 14)) -> Meeting:
+    return Meeting.objects.get_or_create(name=name, date=on)[0]
 
 
 def make_genus(epithet: str = "Platycerium") -> Name:
-    found = Name.objects.filter(rank=Rank.GENUS, epithet=epithet).first()
-    return found or add_name(rank=Rank.GENUS, epithet=epithet)
+    return Name.objects.filter(rank=Rank.GENUS, epithet=epithet).first() or add_name(
+        rank=Rank.GENUS, epithet=epithet
+    )
 
 
-def make_name(epithet: str, rank: str = Rank.SPECIES, *, parent: Name | None = None, **fields: Any) -> Name:
-    """A name under Platycerium, unless a parent is given."""
-    return add_name(rank=rank, epithet=epithet, parent=parent or make_genus(), **fields)
+def make_species(epithet: str = "bifurcatum", genus: str = "Platycerium", **fields: Any) -> Name:
+    parent = make_genus(genus)
+    found = Name.objects.filter(rank=Rank.SPECIES, epithet=epithet, parent=parent).first()
+    return found or add_name(rank=Rank.SPECIES, epithet=epithet, parent=parent, **fields)
 
 
-def make_cultivar(
-    epithet: str, *, parent: Name | None = None, reproduction: str = Reproduction.DIVISION, **fields: Any
-) -> Name:
-    """A cultivar kept by division only, unless said otherwise."""
-    return make_name(epithet, Rank.CULTIVAR, parent=parent, reproduction=reproduction, **fields)
+def make_cultivar(epithet: str = "Silver Tassel", genus: str = "Platycerium", **fields: Any) -> Name:
+    """A cultivar kept by division only, unless told otherwise."""
+    fields.setdefault("reproduction", Reproduction.DIVISION)
+    parent = make_genus(genus)
+    found = Name.objects.filter(rank=Rank.CULTIVAR, epithet=epithet, parent=parent).first()
+    return found or add_name(rank=Rank.CULTIVAR, epithet=epithet, parent=parent, **fields)
 
 
-def make_formula(first: Name, second: Name) -> Name:
-    return add_name(rank=Rank.FORMULA, first_parent=first, second_parent=second)
+def make_plant(keeper: Member | Household | Keeper, name: Name | None = None, **fields: Any) -> Specimen:
+    """A growing plant, bought or given unless told otherwise."""
+    fields.setdefault("came", Came.OUTSIDE)
+    fields.setdefault("label_text", name.epithet if name else "")
+    by = fields.pop("by", keeper.user if isinstance(keeper, Member) else None)
+    return log_specimen(keeper=keeper_for(keeper), name=name, by=by, **fields)
 
 
-def make_treatment(name: str = "Account of 2006", *, followed: bool = True) -> Treatment:
-    return Treatment.objects.create(name=name, followed=followed)
+def make_pup(parent: Specimen, keeper: Member | Household | Keeper, **fields: Any) -> Specimen:
+    """A pup of a plant, under its parent's name."""
+    thought = parent.identification
+    sport = fields.pop("sport", False)
+    return make_plant(
+        keeper,
+        fields.pop("name", thought.name if thought else None),
+        came=Came.PIECE,
+        piece_of=PieceOf(parent=parent, sport=sport),
+        **fields,
+    )
 
 
-def make_plant(
-    keeper: Member | User | Keeper | None = None,
-    *,
-    came: str = Came.OUTSIDE,
-    by: User | None = None,
-    ground: str = Identification.Ground.LABEL,
-    **fields: Any,
-) -> Specimen:
-    """A plant in somebody's hands; bought or given, unless said otherwise."""
-    kept_by = keeper_for(keeper) if keeper is not None else None
-    return log_specimen(keeper=kept_by, came=came, by=by, ground=ground, **fields)
+def when(words: str, earliest: date, latest: date | None = None) -> PartialDate:
+    return PartialDate(words, earliest, latest or earliest)
 
 
-def make_pup(parent: Specimen | None, keeper: Member | None = None, **fields: Any) -> Specimen:
-    """A piece of a plant; what belongs to the division (words, kind, sport …) is told from the rest."""
-    of_piece = {key: fields.pop(key) for key in ("words", "sport", "sport_words") if key in fields}
-    return make_plant(keeper, came=Came.PIECE, piece_of=PieceOf(parent=parent, **of_piece), **fields)
+def token() -> uuid.UUID:
+    return uuid.uuid4()

@@ -1,9 +1,12 @@
 """The admin pages: each asks for the roles that may open it."""
 
+from __future__ import annotations
+
 from typing import Any
 
-from django.contrib.admin import AdminSite, ModelAdmin
-from django.http import HttpRequest
+from django.contrib.admin import AdminSite, ModelAdmin, TabularInline
+from django.contrib.auth.views import redirect_to_login
+from django.http import Http404, HttpRequest, HttpResponse
 
 
 class FrondkeepAdminSite(AdminSite):
@@ -11,10 +14,14 @@ class FrondkeepAdminSite(AdminSite):
     site_title = "Frondkeep"
     index_title = "Records"
 
+    def login(self, request: HttpRequest, extra_context: dict[str, Any] | None = None) -> HttpResponse:
+        """There is one door; to those who are in and have no role here, there is no such page."""
+        if request.user.is_authenticated:
+            raise Http404
+        return redirect_to_login(request.get_full_path().removesuffix("login/"))
 
-class RoleAdmin(ModelAdmin):
-    """Admin pages that holders of `roles` see and change; nothing is deleted, records are voided."""
 
+class _AskForRoles:
     roles: tuple[str, ...] = ()
 
     def has_module_permission(self, request: HttpRequest) -> bool:
@@ -23,7 +30,7 @@ class RoleAdmin(ModelAdmin):
     def has_view_permission(self, request: HttpRequest, obj: Any = None) -> bool:
         return self.has_module_permission(request)
 
-    def has_add_permission(self, request: HttpRequest) -> bool:
+    def has_add_permission(self, request: HttpRequest, obj: Any = None) -> bool:
         return self.has_module_permission(request)
 
     def has_change_permission(self, request: HttpRequest, obj: Any = None) -> bool:
@@ -31,3 +38,13 @@ class RoleAdmin(ModelAdmin):
 
     def has_delete_permission(self, request: HttpRequest, obj: Any = None) -> bool:
         return False
+
+
+class RoleAdmin(_AskForRoles, ModelAdmin):
+    """Pages that holders of `roles` see and change; nothing is deleted, records are voided."""
+
+
+class RoleInline(_AskForRoles, TabularInline):
+    """Rows below another record, for holders of `roles`."""
+
+    extra = 0

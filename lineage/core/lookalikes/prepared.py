@@ -1,0 +1,81 @@
+"""A name made ready to be compared, once, however often it is compared."""
+
+from dataclasses import dataclass
+
+from .characters import small, tidy
+from .genera import genera_of
+from .reading import NameReading, read_name
+from .vocabulary import Vocabulary
+from .words import Word, words_of
+
+_MOST_WORDS = 12
+_REMEMBERED = 200_000
+
+
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """``versions``: the words of the name, with and without a first letter that may stand for the genus."""
+
+    reading: NameReading
+    versions: tuple[tuple[Word, ...], ...]
+    folded: str
+    known_genus: str | None
+    possible_genera: frozenset[str]
+    standing: tuple[str, str]
+
+
+def prepare(text: str, genus: str | None, vocabulary: Vocabulary) -> Prepared:
+    memory = vocabulary.memory.setdefault("prepared", {})
+    assert isinstance(memory, dict)  # noqa: S101 - tells the type checker what the memory holds
+    key = (text, genus)
+    found = memory.get(key)
+    if found is None:
+        if len(memory) >= _REMEMBERED:
+            memory.clear()
+        found = memory[key] = _prepare(text, genus, vocabulary)
+    return found
+
+
+def _prepare(text: str, genus: str | None, vocabulary: Vocabulary) -> Prepared:
+    reading = read_name(text, genus=genus, vocabulary=vocabulary)
+    name = reading.name
+    words = _telling(words_of(name, vocabulary))
+    versions = [words]
+    if reading.initial and not reading.quoted:
+        with_letter = _telling(words_of(f"{reading.initial}. {name}", vocabulary))
+        stands_for_genus = not reading.genus or reading.genus[0].upper() == reading.initial
+        versions = [words, with_letter] if stands_for_genus else [with_letter]
+    standing = genera_of(vocabulary).standing(reading.genus, reading.species)
+    return Prepared(
+        reading=reading,
+        versions=tuple(versions),
+        known_genus=genus,
+        folded=" ".join(word.form for word in versions[0]) or small(tidy(name)),
+        possible_genera=_possible_genera(reading, standing[0], vocabulary),
+        standing=standing,
+    )
+
+
+def _telling(words: tuple[Word, ...]) -> tuple[Word, ...]:
+    """Without filler words, unless there is nothing else."""
+    return (tuple(word for word in words if word.kind != "filler") or words)[:_MOST_WORDS]
+
+
+def _possible_genera(reading: NameReading, standing: str, vocabulary: Vocabulary) -> frozenset[str]:
+    if not reading.genus:
+        return frozenset()
+    elsewhere = genera_of(vocabulary).sometimes.get(standing, set()) if not reading.species else set()
+    return frozenset({standing, *elsewhere})
+
+
+def fold(text: str, *, genus: str | None = None, vocabulary: Vocabulary | None = None) -> str:
+    """The form in which two ways of writing one name are equal. Never raises.
+
+    Case, accents, quotes, hyphens, abbreviations, numerals, possessives, Latin endings and filler words are
+    evened out, words of the lexicon stand under their first word, genus and species are left off when a
+    cultivar name follows them.
+
+    >>> fold("Platycerium 'Wavy Fan II'") == fold("undulatum fan no. 2")
+    True
+    """
+    return prepare(text, genus, vocabulary or Vocabulary.default()).folded

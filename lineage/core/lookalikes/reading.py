@@ -1,0 +1,180 @@
+"""A label taken apart: genus, species, Group, trade designation, epithet, numbers, and what is left."""
+
+import re
+from dataclasses import dataclass, field, replace
+
+from .characters import small, tidy
+from .endings import looks_latin
+from .genera import Genera, genera_of
+from .vocabulary import Vocabulary
+from .words import words_of
+
+_RANKS = {"subsp": "subsp.", "ssp": "subsp.", "var": "var.", "f": "f.", "fo": "f.", "forma": "f."}
+_DROPPED = {"cv", "cv.", "hort", "hort.", "cultivar"}
+_QUALIFIERS = {"cf", "aff"}
+_NOT_SPECIES = {*_RANKS, "cv", "hort", "cultivar", "ex", "sp", "spp", "the"}
+_GROUP = re.compile(r"\(?\s*([^\W\d_][\w' -]*?)\s+(?:Group|Gp\.?|Grp\.?)(?:\s*\)|(?=\s|$|'))", re.IGNORECASE)
+_QUOTED = re.compile(r"(?<!\w)'+(?=[^'\s])(.+)(?<=[^'\s])'+(?!\w)")
+_QUOTED_FIRST = re.compile(r"(?<!\w)'+(?=[^'\s])(.+?)(?<=[^'\s])'+(?!\w)")
+_SECOND_QUOTE = re.compile(r"[^\w']'\w.*\w'[^\w']|'\s.*\s'")
+_SIGN = re.compile(r"[×✕]|(?<![\w.'])[xX](?=\s)")
+_SPORES = re.compile(
+    r"(?:^|\s)(?:ex(?!\s+hort)|spores? (?:of|from)|seedling of|sporeling of)\s+(?=')", re.IGNORECASE
+)
+_MARK = re.compile(r"\s*(?:®|™|\(R\)|\(TM\)|(?<=[A-Z])TM\b)")
+
+
+@dataclass(frozen=True, slots=True)
+class NameReading:
+    """What one label says. Empty string or tuple: it does not say.
+
+    ``genus`` is spelled out in its usual form where it is known; ``initial`` is a single letter that may stand
+    for the genus or for a person. ``ranks`` holds (rank, epithet) below the species. ``epithet`` is the
+    cultivar epithet without quotes; ``spores``: the label says "ex", raised from spores of it.
+    ``rest``: what could not be placed, as written.
+    """
+
+    text: str
+    genus: str = ""
+    initial: str = ""
+    species: str = ""
+    ranks: tuple[tuple[str, str], ...] = ()
+    hybrid: bool = False
+    group: str = ""
+    trade: str = ""
+    epithet: str = ""
+    quoted: bool = False
+    numbers: tuple[int, ...] = ()
+    spores: bool = False
+    rest: str = ""
+    misspelt_genus: str = field(default="")
+
+    @property
+    def name(self) -> str:
+        """What is compared: the epithet, or else the lowest botanical word, or else what is left."""
+        lowest = self.ranks[-1][1] if self.ranks else self.species
+        return self.epithet or lowest or self.trade or self.group or self.genus or self.rest
+
+
+def read_name(text: str, *, genus: str | None = None, vocabulary: Vocabulary | None = None) -> NameReading:
+    """Take a label apart. Never raises; what cannot be placed is in ``rest``.
+
+    ``genus``: the genus the caller knows the label to be of; a genus written on the label outranks it.
+
+    >>> reading = read_name("P. bifurcatum 'Silver Tassel No. 2'", genus="Platycerium")
+    >>> reading.genus, reading.species, reading.epithet, reading.numbers
+    ('Platycerium', 'bifurcatum', 'Silver Tassel No. 2', (2,))
+    """
+    vocabulary = vocabulary or Vocabulary.default()
+    tidied = tidy(text)
+    blank = NameReading(text=text, hybrid=bool(_SIGN.search(tidied)))
+    plain = " ".join(_SIGN.sub(" ", tidied).split())
+    group, plain = _take_group(plain)
+    before, epithet, after = _split_quoted(plain)
+    reading = _read_unquoted(
+        before, blank, known_genus=genus or "", has_epithet=bool(epithet), vocabulary=vocabulary
+    )
+    reading = _read_after(after, replace(reading, group=group), epithet=epithet)
+    numbers = tuple(
+        int(word.form)
+        for word in words_of(reading.name, vocabulary)
+        if word.kind == "number" and len(word.form) < 10
+    )
+    return replace(reading, numbers=numbers, spores=bool(_SPORES.search(plain)))
+
+
+def _take_group(plain: str) -> tuple[str, str]:
+    found = _GROUP.search(plain)
+    if not found:
+        return "", plain
+    words = found[1].split()
+    start = next((i for i, word in enumerate(words) if i == 0 or not word[:1].isupper()), 0)
+    named = words[-1:] if not found[0].startswith("(") and len(words) > 1 else words[start:]
+    kept = words[: len(words) - len(named)]
+    left = " ".join([plain[: found.start()], *kept, plain[found.end() :]])
+    return " ".join(named), " ".join(left.split())
+
+
+def _split_quoted(plain: str) -> tuple[str, str, str]:
+    """Words before, within and after the quotes; without quotes all of it stands before."""
+    found = _QUOTED.search(plain)
+    if found and _SECOND_QUOTE.search(found[1]):
+        found = _QUOTED_FIRST.search(plain)
+    if not found:
+        return plain, "", ""
+    return plain[: found.start()].strip(), found[1].strip(), plain[found.end() :].strip()
+
+
+def _read_unquoted(
+    before: str, blank: NameReading, *, known_genus: str, has_epithet: bool, vocabulary: Vocabulary
+) -> NameReading:
+    genera = genera_of(vocabulary)
+    words = before.strip(" '").split()
+    count = len(words)
+    reading, words = _take_genus(
+        words, blank, known_genus=known_genus, has_epithet=has_epithet, genera=genera
+    )
+    spelt_out = len(words) < count and not reading.initial
+    words = [word for word in words if word.strip(".").lower() not in _QUALIFIERS]
+    if _starts_with_species(words, reading, has_epithet=has_epithet, genera=genera, spelt_out=spelt_out):
+        reading, words = _take_species(words, reading)
+    words = [word for word in words if word.lower() not in _DROPPED] or ([] if has_epithet else words)
+    left = " ".join(words).strip(" ()[],;:")
+    if has_epithet:
+        trade = _MARK.sub("", left) if _is_trade(left) else ""
+        return replace(reading, trade=trade, rest="" if trade else left)
+    return replace(reading, epithet=left)
+
+
+def _take_genus(
+    words: list[str], reading: NameReading, *, known_genus: str, has_epithet: bool, genera: Genera
+) -> tuple[NameReading, list[str]]:
+    reading = replace(reading, genus=genera.find(known_genus) or known_genus.strip().capitalize())
+    if not words:
+        return reading, words
+    first = words[0].strip(".,:;()[]")
+    if genera.find(first):
+        return replace(reading, genus=genera.find(first)), words[1:]
+    if len(first) == 1 and first.isalpha() and (len(words) > 1 or has_epithet):
+        return replace(reading, initial=first.upper()), words[1:]
+    near = genera.find_misspelt(first) if len(words) > 1 or has_epithet else ""
+    if near:
+        return replace(reading, genus=near, misspelt_genus=first), words[1:]
+    return reading, words
+
+
+def _starts_with_species(
+    words: list[str], reading: NameReading, *, has_epithet: bool, genera: Genera, spelt_out: bool
+) -> bool:
+    """Known species in any letters; else a small Latin-looking word where a species word can stand."""
+    if not words:
+        return False
+    low = small(words[0])
+    if low in genera.species.get(reading.genus.lower(), frozenset()):
+        return has_epithet or len(words) > 1 or words[0].islower()
+    possible = words[0].islower() and low.replace("-", "").isalpha() and low.rstrip(".") not in _NOT_SPECIES
+    if has_epithet:
+        return possible and len(low) > 2
+    return possible and spelt_out and looks_latin(low.rpartition("-")[2])
+
+
+def _take_species(words: list[str], reading: NameReading) -> tuple[NameReading, list[str]]:
+    reading, words = replace(reading, species=small(words[0])), words[1:]
+    ranks = []
+    while len(words) > 1 and small(words[0]).rstrip(".") in _RANKS and words[1][:1].islower():
+        ranks.append((_RANKS[small(words[0]).rstrip(".")], small(words[1])))
+        words = words[2:]
+    return replace(reading, ranks=tuple(ranks)), words
+
+
+def _read_after(after: str, reading: NameReading, *, epithet: str) -> NameReading:
+    if not epithet:
+        return reading
+    left = after.strip(" ()[],;:'")
+    trade = _MARK.sub("", left) if _is_trade(left) else ""
+    rest = " ".join(part for part in (reading.rest, "" if trade else left) if part)
+    return replace(reading, epithet=epithet, quoted=True, trade=reading.trade or trade, rest=rest)
+
+
+def _is_trade(left: str) -> bool:
+    return bool(left) and (bool(_MARK.search(left)) or (left.isupper() and len(left) > 3))

@@ -1,0 +1,91 @@
+"""Generated text for the tests of names compared."""
+
+from hypothesis import strategies as st
+
+FRAGMENTS = [
+    *(
+        "Silver",
+        "Tassel",
+        "cristata",
+        "CRISTATUM",
+        "'",
+        "‘",
+        "’",
+        '"',
+        "No.",
+        "#2",
+        "II",
+        "Mt.",
+        "Saint",
+        "Mrs",
+        "E.",
+    ),
+    *(
+        "Platycerium",
+        "P.",
+        "Phyllitis",
+        "ex",
+        "×",
+        "x",
+        "(Plumosum Group)",
+        "Wavy",
+        "undulata",
+        "Bob",
+        "Robert",
+    ),
+    *(
+        "-",
+        "_",
+        "7",
+        "ü",
+        "ue",
+        "’s",
+        "hort.",
+        "🌿",
+        "שרך",
+        "\u200f",
+        "\x00",
+        "羊歯",
+        "...",
+        "(",
+        ")",
+        "D'Or",
+    ),
+]
+
+labels = st.one_of(
+    st.text(max_size=60),
+    st.lists(st.sampled_from(FRAGMENTS), max_size=7).map(" ".join),
+    st.lists(st.sampled_from(FRAGMENTS), max_size=7).map("".join),
+)
+genera = st.sampled_from([None, "", "Platycerium", "Asplenium", "Phyllitis", "Polypodium", "Nosuchgenus"])
+STRANGE = [
+    *(
+        "",
+        " ",
+        "'",
+        "''''",
+        "‘’“”",
+        "🌿",
+        "🌿🌱",
+        "\x00\x01",
+        "\u202eflesreveR",
+        "שרך הזהב",
+        "เฟิร์นชายผ้าสีดา",
+        "羊歯",
+    ),
+    *(
+        "x",
+        "×",
+        "P.",
+        "a" * 10_000,
+        "Silver " * 2_000,
+        "'" * 10_000,
+        "(((((",
+        "No.",
+        "II",
+        "#",
+        "-",
+        "\ud800",
+    ),
+]

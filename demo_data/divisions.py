@@ -9,6 +9,15 @@ from demo_data.plants import Garden, Plant
 from demo_data.tags import cultivar_tag
 
 CREEPING = ("Davallia", "Drynaria", "Goniophlebium", "Microsorum", "Phlebodium", "Polypodium", "Pyrrosia")
+VISITOR = "a visitor"
+CHANGES = ("tips crested, unlike its parent", "fronds twice as narrow", "white edge, so far")
+WORDS = (
+    "Ada's big one",
+    "the raffle table plant",
+    "Hilda's old clump",
+    "no idea, no label",
+    "the hall specimen",
+)
 
 
 def spread(garden: Garden, count: int) -> None:
@@ -24,13 +33,33 @@ def spread(garden: Garden, count: int) -> None:
 
 def keep_division_book(garden: Garden, count: int) -> None:
     """Fill the book of pups and divisions, a quarter of them taken from earlier pieces in it."""
-    days = sorted(day_between(date(2018, 6, 1), date(2026, 10, 20), garden.chance) for _ in range(count))
-    for day in days:
+    for day in sorted(_day_of_taking(garden) for _ in range(count)):
         old_enough = day - timedelta(days=420)
-        earlier = [piece for piece in garden.pieces if piece.got < old_enough]
+        earlier = [piece for piece in garden.pieces if piece.got < old_enough and piece.keeper != VISITOR]
         plants = [plant for plant in garden.plants if plant.pups and plant.got < old_enough]
         pool = earlier if earlier and garden.chance.happens(0.25) else plants
         add_piece(garden, garden.chance.one_of(pool), day)
+    _let_some_sport(garden)
+    _forget_some_parents(garden)
+
+
+def _day_of_taking(garden: Garden) -> date:
+    if garden.chance.happens(0.6):
+        return garden.chance.one_of(MEETINGS).day - timedelta(days=garden.chance.between(0, 20))
+    return day_between(date(2018, 6, 1), date(2026, 10, 20), garden.chance)
+
+
+def _let_some_sport(garden: Garden) -> None:
+    named = [piece for piece in garden.pieces if piece.epithet and piece.tip == "pup" and not piece.children]
+    for piece, change in zip(garden.chance.some_of(named, len(CHANGES)), CHANGES, strict=True):
+        piece.tip, piece.remarks, piece.tag = "pup (sport)", change, f"sport of '{piece.epithet}'"
+
+
+def _forget_some_parents(garden: Garden) -> None:
+    quiet = [piece for piece in garden.pieces if piece.epithet and not piece.children and piece.tip == "pup"]
+    for piece, words in zip(garden.chance.some_of(quiet, len(WORDS)), WORDS, strict=True):
+        piece.parent.children.remove(piece)
+        piece.parent, piece.parent_words = None, words
 
 
 def add_piece(garden: Garden, parent: Plant, day: date) -> Plant:
@@ -39,9 +68,7 @@ def add_piece(garden: Garden, parent: Plant, day: date) -> Plant:
     meeting = next((m for m in MEETINGS if timedelta(0) <= m.day - day < timedelta(days=42)), None)
     taker = parent.keeper
     if meeting:
-        receiver = (
-            garden.keeper_for(garden.someone(day.year, but=taker)) if chance.happens(0.85) else "a visitor"
-        )
+        receiver = garden.keeper_for(garden.someone(day.year, but=taker)) if chance.happens(0.85) else VISITOR
     else:
         receiver = garden.keeper_for(garden.someone(day.year)) if chance.happens(0.4) else ""
     when = full_words(day, chance) if chance.happens(0.6) else rough_words(day, chance)

@@ -116,7 +116,10 @@ class Garden:
 
     def someone(self, year: int, *, but: str = "") -> Person:
         """Return a member who had joined by the year."""
-        return self.chance.one_of([p for p in PEOPLE if p.joined <= max(year, 1990) and p.name != but])
+        joined = [p for p in PEOPLE if p.joined <= max(year, 1990)]
+        return self.chance.one_of(
+            [p for p in joined if but not in (p.name, household_as_keeper(p.household))]
+        )
 
     def keeper_for(self, person: Person) -> str:
         """Return how the list says who keeps it: partners mostly keep their plants together."""

@@ -6,8 +6,8 @@ from datetime import date, timedelta
 
 from demo_data.calendar_words import TODAY
 from demo_data.cultivars import Cultivar
-from demo_data.people import PEOPLE
-from demo_data.plants import THE_SOCIETY, Garden, Plant
+from demo_data.people import PEOPLE, Person, household_as_keeper
+from demo_data.plants import THE_SOCIETY, Garden, Plant, member_behind
 from demo_data.spreadsheets import Row
 
 SHOW_DAY = TODAY + timedelta(days=17)
@@ -103,7 +103,7 @@ class Entries:
         """Write all the entries, the faulty ones among them."""
         self._faulty()
         for show_class in CLASSES:
-            wanted = 4 if show_class.plants == 1 and show_class.staged == "plant" else 2
+            wanted = 3 + int(show_class.number) % 2 if show_class.staged == "plant" else 2
             for _ in range(wanted - sum(row[0] == show_class.number for row in self.rows)):
                 self._enter(show_class)
         self.rows.sort(key=lambda row: int(row[0]))
@@ -114,9 +114,13 @@ class Entries:
             return
         fitting = [plant for plant in self._showable() if fits(plant, show_class)]
         for plant in self.garden.chance.some_of(fitting, len(fitting)):
-            own = [other for other in fitting if other.keeper == plant.keeper and other.kind != plant.kind]
+            own = [
+                other
+                for other in fitting
+                if exhibitor_of(other) == exhibitor_of(plant) and other.kind != plant.kind
+            ]
             staged = [plant, *_distinct(own, show_class.plants - 1)]
-            if len(staged) == show_class.plants and self._free(show_class, plant.keeper, staged):
+            if len(staged) == show_class.plants and self._free(show_class, exhibitor_of(plant), staged):
                 self._write(show_class, staged)
                 return
 
@@ -137,11 +141,13 @@ class Entries:
         self, show_class: ShowClass, plants: list[Plant], *, why: str = "", exhibitor: str = ""
     ) -> None:
         chance = self.garden.chance
-        exhibitor = exhibitor or plants[0].keeper
+        exhibitor = exhibitor or exhibitor_of(plants[0])
         self._staged.update(id(plant) for plant in plants)
         self._entered.update((exhibitor, _typed(plant)) for plant in plants)
         by_name = show_class.staged == "fronds" or (chance.happens(0.25) and not why)
-        text = "; ".join(_typed(plant) if by_name else plant.number for plant in plants)
+        text = "; ".join(
+            _typed(plant) if by_name and not plant.seedling else plant.number for plant in plants
+        )
         self._put(show_class, exhibitor, text)
         if why:
             self.problems.append([show_class.number, exhibitor, text, why])
@@ -159,7 +165,7 @@ class Entries:
             "Morning in the shade house",
             "Five greens",
         )
-        exhibitor = self.garden.someone(2024).name
+        exhibitor = exhibitor_for(self.garden.someone(2024))
         if self._free(show_class, exhibitor):
             self._put(show_class, exhibitor, self.garden.chance.one_of(titles))
 
@@ -176,16 +182,27 @@ class Entries:
         )
         self._write(CLASSES[8], [late], why="kept for less than six months")
         borrowed = staghorns[0]
-        other = next(plant.keeper for plant in staghorns if plant.keeper != borrowed.keeper)
+        other = next(exhibitor_of(p) for p in staghorns if exhibitor_of(p) != exhibitor_of(borrowed))
         self._write(CLASSES[1], [borrowed], exhibitor=other, why="the exhibitor does not keep it")
         sword = next(plant for plant in self._showable() if plant.genus == "Nephrolepis")
         self._write(CLASSES[5], [sword], why="another genus than the class wants")
-        pair = [plant for plant in staghorns if plant.keeper == staghorns[5].keeper][:2]
+        pair = [plant for plant in staghorns if exhibitor_of(plant) == exhibitor_of(staghorns[5])][:2]
         self._write(CLASSES[3], pair, why="fewer plants than the class wants")
         dead = next(
             p for p in self.garden.plants if p.number and p.state == "dead" and p.genus == "Platycerium"
         )
         self._write(CLASSES[4], [dead], why="recorded as dead")
+
+
+def exhibitor_for(person: Person) -> str:
+    """Return who shows for a member: partners show as one."""
+    return household_as_keeper(person.household) if person.household else person.name
+
+
+def exhibitor_of(plant: Plant) -> str:
+    """Return who shows a plant, by its keeper."""
+    behind = member_behind(plant.keeper)
+    return exhibitor_for(behind) if behind else plant.keeper
 
 
 def fits(plant: Plant, show_class: ShowClass) -> bool:

@@ -159,6 +159,8 @@ def sowing_rows(garden: Garden) -> list[list[str]]:
 
 
 def _source(plant: Plant, garden: Garden) -> str:
+    if isinstance(plant.kind, Cultivar) and plant.kind.by_division_only and garden.chance.happens(0.25):
+        return plant.kind.name  # every plant of the name is the same one
     if garden.chance.happens(0.3):
         return f"{plant.number} ({plant.epithet or plant.species})"
     return plant.number

@@ -48,9 +48,10 @@ def follow(name_id: int, answers: Mapping[int, int]) -> int:
 
 
 def synonyms_followed() -> dict[int, int]:
-    """Botanical synonyms by the treatment the society follows. A name misapplied elsewhere stays itself."""
+    """Botanical synonyms by the treatment the society follows, and names it says were misapplied (“hort.”)."""
     return dict(
-        Placement.objects.filter(treatment__followed=True, status=Placement.Status.SYNONYM)
+        Placement.objects.filter(treatment__followed=True)
+        .exclude(status=Placement.Status.ACCEPTED)
         .exclude(name__rank=Rank.CULTIVAR)
         .values_list("name", "accepted")
     )

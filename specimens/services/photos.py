@@ -56,11 +56,13 @@ def read_photo(upload: IO[bytes], *, size: int) -> ReadPhoto:
         if picture.width * picture.height > MOST_PIXELS:
             raise PhotoRefusedError("This photo has over 50 million pixels. Send a smaller copy.")
         picture.load()
+    except Image.DecompressionBombError as problem:
+        raise PhotoRefusedError("This photo has over 50 million pixels. Send a smaller copy.") from problem
     except UnidentifiedImageError as problem:
         raise PhotoRefusedError(
             "This file is no photo we can read. Send a JPEG, PNG or WebP picture."
         ) from problem
-    except (OSError, SyntaxError, ValueError, Image.DecompressionBombError) as problem:
+    except (OSError, SyntaxError, ValueError) as problem:
         if isinstance(problem, PhotoRefusedError):
             raise
         raise PhotoRefusedError("This photo is damaged or cut short. Take or send it again.") from problem

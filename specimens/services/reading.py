@@ -142,18 +142,15 @@ def name_for_label(
     matched = known.match(text, genus=genus)
     if matched.says_nothing:
         return None, ""
-    if matched.name is not None:
-        return matched.name, matched.qualifier
-    formula = formula_for_label(text, by=by, known=known, genus=genus)
-    made = formula or add_read_name(matched.reading, by=by, known=known)
-    return made, matched.qualifier
+    named = formula_for_label(text, by=by, known=known, genus=genus) or matched.name
+    return named or add_read_name(matched.reading, by=by, known=known), matched.qualifier
 
 
 def formula_for_label(text: str, *, by: User | None, known: KnownNames, genus: str = "") -> Name | None:
     """The formula “A × B”, if both sides are species or cultivars on record; else None."""
     _, bare = take_qualifier(text)
     sides = HYBRID_SIGN.split(bare)
-    if len(sides) != 2 or "'" in bare.split(sides[1])[0].replace(sides[0], ""):
+    if len(sides) != 2 or not all(side.strip() for side in sides):
         return None
     first = known.match(sides[0], genus=genus).name
     second = known.match(sides[1], genus=first.genus.epithet if first and first.genus else genus).name

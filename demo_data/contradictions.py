@@ -102,7 +102,7 @@ class Contradictions:
 
     def _pieces_under_another_name(self) -> None:
         for plant in self.garden.plants:
-            if plant.epithet in ("Grandmother's Apron", "Veranda Queen") and plant.how == "piece":
+            if plant.how == "piece" and plant.parent and plant.parent.kind != plant.kind:
                 self._note(
                     plant, plant.parent, "name", "a piece under another name than its parent, no sport"
                 )

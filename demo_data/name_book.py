@@ -111,9 +111,9 @@ Quarry Mist|Phlebodium aureum|Idris|2010|from spores of 'Blue Overall'|d|own sow
 Quarry Mist|Polypodium aureum|Idris|2010||?||triangular|still under the old genus
 Golden Teakettle|Nephrolepis exaltata|Xiomara|2022|sport of 'Pigeon Post'|d|her stair well|round, twice divided|
 Tetera Dorada|Nephrolepis exaltata|Xiomara|2022|sport of 'Pigeon Post'|?||round, twice divided|
-Ramosum Harthollow|Asplenium scolopendrium|Anselm|1957||d|Harthollow lane|round|
+Ramosum Harthollow|Asplenium scolopendrium|the late Mr Dabbs|1957||d|Harthollow lane|round|
 Harthollow Ramosum|Asplenium scolopendrium||||?||round|from an old list
-Plumula Velata|Athyrium filix-femina|Mabel|1958||d|old garden|thrice divided|
+Plumula Velata|Athyrium filix-femina|Miss E. Tolliver-Gray|1958||d|old garden|thrice divided|
 Plumulum Velatum|Athyrium filix-femina||||?||thrice divided|
 Fogbank|Polypodium cambricum/Plumosum|Gwenllian|2001|from spores of 'Feathered Oar'|d|own sowing|thrice divided|
 Plumosum Fogbank|Polypodium cambricum|Gwenllian||from spores of 'Feathered Oar'|d||thrice divided|
@@ -141,8 +141,8 @@ Bellwether|hillii|Hamish|2010|'Ironmonger' x willinckii|d|deliberate cross|baske
 Bellweather|alcicorne|Yusuf|2018|from spores of alcicorne|s|own sowing|ball, erect|
 Cristata Millrace|Nephrolepis exaltata|Cobbledick & Daughters|1957|sport of exaltata|d|nursery sport|once divided|
 Cristata Angustata Millrace|Nephrolepis cordifolia|Ferrantine|1958|sport of cordifolia|d|nursery sport|thrice divided|
-Crispum Oxlode|Asplenium scolopendrium|Anselm|1956||d|Oxlode fen|lance|
-Crispum Oxlade|Asplenium scolopendrium|Mabel|1951||d|Oxlade farm|round|
+Crispum Oxlode|Asplenium scolopendrium|the late Mr Dabbs|1956||d|Oxlode fen|lance|
+Crispum Oxlade|Asplenium scolopendrium|Miss E. Tolliver-Gray|1951||d|Oxlade farm|round|
 Narrow Gauge|Athyrium filix-femina|Percival|1997||d|a railway bank|lance|
 Broad Gauge|Athyrium filix-femina|Percival|1998||d|a railway bank|triangular|
 Pewter Thimble|Adiantum raddianum|Priya|2018|from spores of 'Bride's Sixpence'|?|own sowing|round|

@@ -75,6 +75,8 @@ ENTRY_HEADINGS = ["Class", "Exhibitor", "Plant", "Note"]
 PROBLEM_HEADINGS = ["class", "exhibitor", "plant", "why"]
 HARDY = ("Asplenium", "Athyrium", "Dryopteris", "Polypodium")
 MEMBER_NAMES = {person.name for person in PEOPLE}
+PHOTOGRAPHS = ("After the storm", "Drip", "Morning in the shade house", "Five greens", "Hanging on")
+DISPLAYS = ("Ferns of a back yard", "A wet wall")
 NOTES = ("", "", "", "", "needs a hook", "1 m across", "will bring it in the morning", "first time showing")
 
 
@@ -148,26 +150,20 @@ class Entries:
         text = "; ".join(
             _typed(plant) if by_name and not plant.seedling else plant.number for plant in plants
         )
-        self._put(show_class, exhibitor, text)
+        self._put(show_class, exhibitor, text, note=chance.one_of(NOTES))
         if why:
             self.problems.append([show_class.number, exhibitor, text, why])
 
-    def _put(self, show_class: ShowClass, exhibitor: str, text: str) -> None:
+    def _put(self, show_class: ShowClass, exhibitor: str, text: str, *, note: str) -> None:
         self._entered.add((show_class.number, exhibitor))
         self._count[exhibitor] = self._count.get(exhibitor, 0) + 1
-        self.rows.append([show_class.number, exhibitor, text, self.garden.chance.one_of(NOTES)])
+        self.rows.append([show_class.number, exhibitor, text, note])
 
     def _unplanted(self, show_class: ShowClass) -> None:
-        titles = (
-            "After the storm",
-            "Ada with the big one",
-            "Drip",
-            "Morning in the shade house",
-            "Five greens",
-        )
+        titles = DISPLAYS if show_class.staged == "display" else PHOTOGRAPHS
         exhibitor = exhibitor_for(self.garden.someone(2024))
         if self._free(show_class, exhibitor):
-            self._put(show_class, exhibitor, self.garden.chance.one_of(titles))
+            self._put(show_class, exhibitor, self.garden.chance.one_of(titles), note="")
 
     def _faulty(self) -> None:
         staghorns = [plant for plant in self._showable() if plant.genus == "Platycerium" and plant.epithet]

@@ -7,7 +7,7 @@ for the rest, `next_code` never hands out both codes of such a pair, so a swap n
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from string import ascii_uppercase
@@ -16,11 +16,12 @@ from stdnum.iso7064 import mod_37_36
 
 _AS_LETTERS = str.maketrans("0123456789", "ABCDEFGHIJ")
 _SHOWN = re.compile(
-    r"(?P<year>\d{4})[ -]*(?P<number>\d{1,8}?)(?:[ -]*(?P<letter>[A-Z])|[ -]+(?P<digit>[01]))?"
+    r"(?P<year>\d{4})[ -]*(?P<number>\d{1,8}?)(?:[ -]*(?P<letter>[A-Z])|[ -]+(?P<digit>[01]))?", re.ASCII
 )
-_UNDIVIDED = re.compile(r"(?P<year>\d{4})-*(?P<number>0\d{3})(?P<digit>[01])")
+_UNDIVIDED = re.compile(r"(?P<year>\d{4})-*(?P<number>0\d{3})(?P<digit>[01])", re.ASCII)
 _DASHES = re.compile(r"[\s\-_\u2010-\u2015\u2212\u00ad\ufe58\ufe63\uff0d]+")
 _PLAUSIBLE_YEARS = range(1900, 2100)
+_LOOKS_LIKE = "A code looks like 2026-0142-E."
 _LARGEST_NUMBER = 99_999_999
 
 
@@ -73,20 +74,21 @@ def read_code(text: str) -> Code:
     """
     tidy = _DASHES.sub("-", unicodedata.normalize("NFKC", text).strip().upper()).strip("-")
     found = _UNDIVIDED.fullmatch(tidy) or _SHOWN.fullmatch(tidy)
-    if not found or not found["year"].isascii() or not found["number"].isascii():
-        raise CodeNotRead(
-            f"We could not read “{text.strip()[:40]}” as a code. A code looks like 2026-0142-E."
-        )
-    letter = _letter_typed(found)
-    try:
-        code = Code(int(found["year"]), int(found["number"]))
-    except ValueError:
-        raise CodeNotRead(f"There is no code {tidy}. A code looks like 2026-0142-E.") from None
-    if letter and letter != code.letter:
-        raise CodeNotRead(
-            f"{code.year}-{code.number:04d} does not end in {letter}. Please look at the tag again.",
-            one_slip_away(code, letter=letter),
-        )
+    if not found:
+        raise CodeNotRead(f"We could not read “{text.strip()[:40]}” as a code. {_LOOKS_LIKE}")
+    return _checked(found["year"], found["number"], _letter_typed(found))
+
+
+def _checked(year: str, number: str, letter: str) -> Code:
+    digits, shown = year + number.zfill(4), f"{year}-{number.zfill(4)}"
+    if year < "1000" or not int(number):
+        raise CodeNotRead(f"There is no code {shown}. {_LOOKS_LIKE}", _ending_in(letter, _slips(digits)))
+    code = Code(int(year), int(number))
+    # A nought in front of a long number may be a swap, and the letter of the number without it fit by chance.
+    padded = len(number) > 4 and number[0] == "0"
+    if letter and (padded or letter != code.letter):
+        near = _ending_in(letter, [code, *_slips(digits)] if padded else _slips(digits))
+        raise CodeNotRead(f"{shown} does not end in {letter}. Please look at the tag again.", near)
     return code
 
 
@@ -95,8 +97,12 @@ def one_slip_away(code: Code, *, letter: str) -> tuple[Code, ...]:
 
     Sorted, codes of the years 1900 to 2099 first. The code itself is not among them.
     """
-    near = {slip for slip in _slips(code) if slip.letter == letter}
-    return tuple(sorted(near, key=lambda slip: (slip.year not in _PLAUSIBLE_YEARS, slip)))
+    return _ending_in(letter, _slips(code._digits))
+
+
+def _ending_in(letter: str, codes: Iterable[Code]) -> tuple[Code, ...]:
+    fitting = {code for code in codes if code.letter == letter}
+    return tuple(sorted(fitting, key=lambda code: (code.year not in _PLAUSIBLE_YEARS, code)))
 
 
 def next_code(year: int, last: int = 0) -> Code:
@@ -106,7 +112,7 @@ def next_code(year: int, last: int = 0) -> Code:
     letter (about one in fifty), so that of two such codes only one is ever on a tag.
     """
     code = Code(year, last + 1)
-    while any(twin < code for twin in _swaps(code) if twin.letter == code.letter):
+    while any(twin < code for twin in _swaps(code._digits) if twin.letter == code.letter):
         code = Code(year, code.number + 1)
     return code
 
@@ -121,16 +127,14 @@ def _letter_for(digits: str) -> str:
     return mod_37_36.calc_check_digit(digits.translate(_AS_LETTERS), alphabet=ascii_uppercase)
 
 
-def _slips(code: Code) -> Iterator[Code]:
-    digits = code._digits
+def _slips(digits: str) -> Iterator[Code]:
     for place, digit in enumerate(digits):
         for other in "0123456789".replace(digit, ""):
             yield from _code_of(digits[:place] + other + digits[place + 1 :])
-    yield from _swaps(code)
+    yield from _swaps(digits)
 
 
-def _swaps(code: Code) -> Iterator[Code]:
-    digits = code._digits
+def _swaps(digits: str) -> Iterator[Code]:
     for place, (left, right) in enumerate(pairwise(digits)):
         if left != right:
             yield from _code_of(digits[:place] + right + left + digits[place + 2 :])

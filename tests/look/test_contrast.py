@@ -20,7 +20,6 @@ TEXT_ON_GROUND = [
     ("on-head-quiet", "head"),
     ("on-action", "action"),
     ("on-action", "action-near"),
-    ("on-plate", "plate"),
     ("on-plate", "plate-deep"),
 ]
 # What is told by a line or a bar and not by words: WCAG 2.2, 1.4.11. On paper grounds are not printed.

@@ -11,6 +11,8 @@ from demo_data.plants import Garden, Plant, Sowing
 from demo_data.special_cases import oldest
 from demo_data.spreadsheets import Row
 
+OTHER_NAME = "a piece under another name than its parent, no sport"
+
 
 class Contradictions:
     """Puts the disagreeing records into a finished garden and remembers them for the answer key."""
@@ -54,12 +56,8 @@ class Contradictions:
     def _after_death(self) -> None:
         name = "Platycerium 'Joiner's Bench'"
         parent, piece = self._parent_and_piece(name, date(2014, 3, 20), date(2022, 5, 3))
-        parent.state, parent.gone, parent.gone_when, parent.last_seen = (
-            "dead",
-            date(2018, 2, 1),
-            "February 2018",
-            "2017",
-        )
+        parent.state, parent.gone = "dead", date(2018, 2, 1)
+        parent.gone_when, parent.last_seen = "February 2018", "2017"
         self._note(piece, parent, "date", "a pup dated after its parent had died")
 
     def _before_sowing(self) -> None:
@@ -80,18 +78,15 @@ class Contradictions:
     def _pup_of_a_solitary(self) -> None:
         parent = self.garden.of("Platycerium superbum", before=date(2016, 1, 1))[0]
         piece = piece_of(self.garden, parent, date(2020, 7, 9), BY_FIRST["Esperanza"].name)
-        piece.tag, piece.believed, piece.remarks = (
-            "superbum pup",
-            "Platycerium superbum",
-            "a real pup, I swear",
-        )
+        piece.tag, piece.believed = "superbum pup", "Platycerium superbum"
+        piece.remarks = "a real pup, I swear"
         piece.when = rough_words(piece.got, self.garden.chance) or "2020"
         self._note(piece, parent, "solitary", "a pup on a species that makes none: a question, no error")
 
     def _sporeling_under_a_clone_name(self) -> None:
         sowing = next(s for s in self.garden.sowings if s.sources and s.sources[0].epithet == "Clerestory")
         plant = self._raised(sowing)[0]
-        name = sowing.sources[0].kind.name
+        name = sowing.sources[0].named
         plant.tag, plant.believed, plant.pot = sowing.sources[0].epithet, name, ""
         self._note(
             plant,
@@ -103,14 +98,11 @@ class Contradictions:
     def _pieces_under_another_name(self) -> None:
         for plant in self.garden.plants:
             if plant.how == "piece" and plant.parent and plant.parent.kind != plant.kind:
-                self._note(
-                    plant, plant.parent, "name", "a piece under another name than its parent, no sport"
-                )
+                self._note(plant, plant.parent, "name", OTHER_NAME)
         bell = oldest(self.garden, "Platycerium 'Chapel Bell'")
         piece = add_piece(self.garden, bell, date(2021, 6, 1))
         piece.kind, piece.tag = BY_NAME["Platycerium 'Thursday's Find'"], "Platycerium 'Thursday's Find'"
-        why = "a piece under another name than its parent, no sport"
-        self._note(piece, bell, "name", why, file="pieces.xlsx")
+        self._note(piece, bell, "name", OTHER_NAME, file="pieces.xlsx")
 
     def rows(self) -> list[Row]:
         """The answer key; call it when the plants have their numbers."""
@@ -128,7 +120,9 @@ class Contradictions:
     def _logged_twice(self) -> None:
         """Two plants that their keepers wrote down a second time."""
         plain = [
-            p for p in self.garden.plants if p.how == "outside" and p.epithet and not p.children and p.when
+            p
+            for p in self.garden.plants
+            if p.how == "outside" and p.epithet and p.source and p.when and not p.children
         ]
         for plant in (plain[10], plain[-10]):
             again = self.garden.add(plant.kind, plant.how, plant.got, plant.keeper, source=plant.source)

@@ -1,6 +1,6 @@
 """Crosses: made on purpose, noticed in mixed sowings, come by chance."""
 
-from demo_data.cultivars import CULTIVARS, Cultivar
+from demo_data.cultivars import CULTIVARS
 from demo_data.people import BY_FIRST
 from demo_data.plants import Garden, Plant, Sowing
 from demo_data.spreadsheets import Row
@@ -45,7 +45,7 @@ def cross_rows(garden: Garden) -> list[Row]:
                 "mixed sowing",
                 sowing.number,
                 first.number,
-                _named(second),
+                second.named if second.cultivar else second.number,
                 egg,
                 plant.when,
                 sowing.by.name,
@@ -76,7 +76,3 @@ def _noticed(garden: Garden) -> list[tuple[Sowing, Plant]]:
         if len(sowing.sources) > 1 and raised:
             found.append((sowing, raised[0]))
     return found
-
-
-def _named(plant: Plant) -> str:
-    return plant.kind.name if isinstance(plant.kind, Cultivar) else plant.number

@@ -61,11 +61,14 @@ class Cultivar:
 def _read(table: str) -> list[Cultivar]:
     cultivars = []
     for line in table.strip().splitlines():
-        epithet, base, *rest = line.split("|")
-        raiser = BY_FIRST[rest[0]].name if rest[0] in BY_FIRST else rest[0]
+        epithet, base, raiser, introduced, parents, comes_true, origin, traits, note = line.split("|")
+        raiser = BY_FIRST[raiser].name if raiser in BY_FIRST else raiser
         base, _, group = base.partition("/")
         genus_and_species = base if " " in base else f"Platycerium {base}"
-        cultivars.append(Cultivar(epithet, genus_and_species, raiser, *rest[1:], group=group))
+        cultivar = Cultivar(
+            epithet, genus_and_species, raiser, introduced, parents, comes_true, origin, traits, note, group
+        )
+        cultivars.append(cultivar)
     return cultivars
 
 

@@ -58,7 +58,8 @@ def _let_some_sport(garden: Garden) -> None:
 def _forget_some_parents(garden: Garden) -> None:
     quiet = [piece for piece in garden.pieces if piece.epithet and not piece.children and piece.tip == "pup"]
     for piece, words in zip(garden.chance.some_of(quiet, len(WORDS)), WORDS, strict=True):
-        piece.parent.children.remove(piece)
+        if piece.parent:
+            piece.parent.children.remove(piece)
         piece.parent, piece.parent_words = None, words
 
 

@@ -110,7 +110,7 @@ def member_rows() -> list[Row]:
     headings = [
         "Old No.", "Full name", "Household", "E-mail", "Tel.", "Joined", "Office held", "Wishes to appear", "Notes",
     ]  # fmt: skip
-    rows = [[title] + [""] * 8, groups, headings]
+    rows: list[Row] = [[title] + [""] * 8, groups, headings]
     for place, person in enumerate(PEOPLE, start=1):
         note = "no computer, log plants for them" if not person.email else ""
         rows.append(

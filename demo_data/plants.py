@@ -34,7 +34,11 @@ class Sowing:
 
 @dataclass(eq=False)
 class Plant:
-    """A plant: ``kind`` is what it truly is, ``tag`` and ``believed`` what is written of it."""
+    """A plant.
+
+    ``kind`` is what it truly is (a cultivar, a species with its genus, or empty), ``tag`` and ``believed`` what
+    is written of it; ``got`` is the true day and ``when`` the words for it, likewise ``gone``.
+    """
 
     kind: "Cultivar | str"
     how: str  # piece, sport, spores, outside, wild, unknown
@@ -72,9 +76,19 @@ class Plant:
         return self.species.split(" ")[0]
 
     @property
+    def cultivar(self) -> Cultivar | None:
+        """The cultivar it truly is, if it is one."""
+        return None if isinstance(self.kind, str) else self.kind
+
+    @property
     def epithet(self) -> str:
         """Its cultivar epithet, or empty."""
-        return "" if isinstance(self.kind, str) else self.kind.epithet
+        return self.cultivar.epithet if self.cultivar else ""
+
+    @property
+    def named(self) -> str:
+        """Its cultivar name, else its species."""
+        return self.cultivar.name if self.cultivar else self.species
 
     @property
     def pups(self) -> bool:

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from demo_data.calendar_words import TODAY
-from demo_data.cultivars import Cultivar
 from demo_data.people import PEOPLE, Person, household_as_keeper
 from demo_data.plants import THE_SOCIETY, Garden, Plant, member_behind
 from demo_data.spreadsheets import Row
@@ -136,7 +135,7 @@ class Entries:
 
     def _free(self, show_class: ShowClass, exhibitor: str, staged: Sequence[Plant] = ()) -> bool:
         """Whether the rules let the exhibitor enter: once a class, each name once, six times in all."""
-        used = [(show_class.number, exhibitor), *((exhibitor, _typed(plant)) for plant in staged)]
+        used = [(show_class.number, exhibitor), *((exhibitor, plant.named) for plant in staged)]
         return not self._entered.intersection(used) and self._count.get(exhibitor, 0) < MOST_ENTRIES
 
     def _write(
@@ -145,11 +144,9 @@ class Entries:
         chance = self.garden.chance
         exhibitor = exhibitor or exhibitor_of(plants[0])
         self._staged.update(id(plant) for plant in plants)
-        self._entered.update((exhibitor, _typed(plant)) for plant in plants)
+        self._entered.update((exhibitor, plant.named) for plant in plants)
         by_name = show_class.staged == "fronds" or (chance.happens(0.25) and not why)
-        text = "; ".join(
-            _typed(plant) if by_name and not plant.seedling else plant.number for plant in plants
-        )
+        text = "; ".join(plant.named if by_name and not plant.seedling else plant.number for plant in plants)
         self._put(show_class, exhibitor, text, note=chance.one_of(NOTES))
         if why:
             self.problems.append([show_class.number, exhibitor, text, why])
@@ -205,13 +202,13 @@ def fits(plant: Plant, show_class: ShowClass) -> bool:
     """Whether a plant is what the class asks for, by what the list says of it."""
     if show_class.genus and plant.genus != show_class.genus:
         return False
-    cultivar = isinstance(plant.kind, Cultivar)
+    cultivar = plant.cultivar
     return {
-        "species": not cultivar and not plant.seedling,
-        "cultivar": cultivar,
-        "hybrid": cultivar and plant.kind.is_hybrid,
+        "species": cultivar is None and not plant.seedling,
+        "cultivar": cultivar is not None,
+        "hybrid": cultivar is not None and cultivar.is_hybrid,
         "raised from spores": plant.sowing is not None and plant.source == "own",
-        "raised by a member": cultivar and plant.kind.raiser in MEMBER_NAMES,
+        "raised by a member": cultivar is not None and cultivar.raiser in MEMBER_NAMES,
         "hardy": plant.genus in HARDY,
         "piece": plant.how == "piece" and plant.got >= date(2023, 12, 12),
         "": True,
@@ -220,7 +217,3 @@ def fits(plant: Plant, show_class: ShowClass) -> bool:
 
 def _distinct(plants: list[Plant], count: int) -> list[Plant]:
     return list({plant.epithet or plant.species: plant for plant in plants}.values())[:count]
-
-
-def _typed(plant: Plant) -> str:
-    return plant.kind.name if isinstance(plant.kind, Cultivar) else plant.species

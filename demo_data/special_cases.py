@@ -96,6 +96,7 @@ def divide_on_purpose(garden: Garden) -> None:
 
 
 def oldest(garden: Garden, name: str) -> Plant:
+    """Return the first plant of a cultivar."""
     return garden.of(BY_NAME[name], before=date(2026, 1, 1))[0]
 
 
@@ -137,5 +138,5 @@ def add_hidden_and_shared(garden: Garden) -> None:
     quiet = [plant for plant in garden.plants if plant.keeper != THE_SOCIETY and plant.number]
     for plant in garden.chance.some_of(quiet, 8):
         plant.private = True
-    for plant in garden.chance.some_of([p for p in garden.plants if not p.children], 6):
+    for plant in garden.chance.some_of([p for p in garden.plants if not (p.children or p.numbered)], 6):
         plant.keeper = THE_SOCIETY

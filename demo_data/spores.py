@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from functools import partial
 
 from demo_data.calendar_words import TODAY, day_between, full_words
 from demo_data.cultivars import Cultivar
@@ -41,7 +42,7 @@ Choose = Callable[[Plant], bool]
 def sow(garden: Garden) -> None:
     """Sow forty times: alone, mixed, from packets, and again from what had come up."""
     for epithet in (*SOLITARY, *SOLITARY, "wandae", "superbum"):
-        _sow_one(garden, lambda plant, e=epithet: plant.kind == f"Platycerium {e}")
+        _sow_one(garden, partial(_is_of, f"Platycerium {epithet}"))
     for _ in range(6):
         _sow_one(garden, lambda plant: isinstance(plant.kind, str) and plant.how == "outside")
     _sow_one(garden, lambda plant: plant.epithet == "Clerestory")
@@ -65,6 +66,10 @@ def sow(garden: Garden) -> None:
 def _ripe(garden: Garden, wanted: Choose) -> list[Plant]:
     """Return plants of a kind that were old enough to bear spores by 2023."""
     return [p for p in garden.plants if p.species and wanted(p) and p.got < date(2021, 1, 1)]
+
+
+def _is_of(species: str, plant: Plant) -> bool:
+    return plant.kind == species
 
 
 def _sow_one(garden: Garden, wanted: Choose) -> None:

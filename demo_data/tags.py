@@ -2,7 +2,7 @@
 
 from demo_data.chance import Chance
 from demo_data.cultivars import Cultivar
-from demo_data.plants import Plant
+from demo_data.plants import Plant, Sowing
 from demo_data.species import OLD_NAMES
 
 MISSPELT_GENUS = {"Platycerium": "Platycerum", "Nephrolepis": "Nephrolepsis", "Microsorum": "Microsorium",
@@ -33,7 +33,7 @@ def write_tags(plants: list[Plant], chance: Chance) -> None:
         if plant.parent and plant.seedling:
             plant.tag, plant.believed = plant.parent.tag, plant.parent.believed
         elif plant.sowing:
-            _sporeling(plant, chance)
+            _sporeling(plant, plant.sowing, chance)
         elif isinstance(plant.kind, Cultivar):
             _cultivar(plant, plant.kind, chance)
         elif plant.kind:
@@ -98,14 +98,10 @@ def _species(plant: Plant, chance: Chance) -> None:
         plant.tag, plant.believed = plant.species, ""
 
 
-def _sporeling(plant: Plant, chance: Chance) -> None:
-    sowing = plant.sowing
-    assert sowing is not None  # noqa: S101 (the caller looked)
+def _sporeling(plant: Plant, sowing: Sowing, chance: Chance) -> None:
     plant.tag = sowing.number if chance.happens(0.6) else f"{sowing.number} no. {chance.between(1, 9)}"
     if sowing.mixed or not sowing.sources:
-        names = [source.species.split()[1] for source in sowing.sources if source.species]
-        guess = f"{names[0]} hybrid?" if names else "unknown"
-        plant.believed = chance.one_of(("", "", "unknown", guess))
+        plant.believed = chance.one_of(("", "", "unknown", _formula(sowing)))
         return
     source = sowing.sources[0]
     if not isinstance(source.kind, Cultivar):
@@ -114,3 +110,12 @@ def _sporeling(plant: Plant, chance: Chance) -> None:
         plant.believed = source.kind.name
     else:
         plant.believed = f"{source.genus} ex '{source.epithet}'"
+
+
+def _formula(sowing: Sowing) -> str:
+    """Return a doubtful hybrid formula of the first two species sown, in alphabetical order."""
+    species = sorted({source.species for source in sowing.sources})[:2]
+    if len(species) < 2:
+        return "unknown"
+    genus, epithet = species[1].split()
+    return f"{species[0]} × {genus[0]}. {epithet} ?"

@@ -101,9 +101,9 @@ class LineageNode(models.Model):
     as_sown = models.BooleanField(default=False)
 
     genet = models.ForeignKey(
-        "self", models.CASCADE, null=True, related_name="pieces", verbose_name="the first plant"
+        "self", models.SET_NULL, null=True, related_name="pieces", verbose_name="the first plant"
     )
-    clone_line = models.ForeignKey("self", models.CASCADE, null=True, related_name="line_members")
+    clone_line = models.ForeignKey("self", models.SET_NULL, null=True, related_name="line_members")
     clonal_steps = models.PositiveIntegerField(default=0)
     link_dropped = models.BooleanField(default=False)
     parentage = models.ForeignKey(ParentageClass, models.PROTECT, null=True, related_name="nodes")

@@ -32,6 +32,7 @@ class Contradictions:
         self._sporeling_under_a_clone_name()
         self._pieces_under_another_name()
         self._logged_twice()
+        self._one_name_for_two()
 
     def _note(
         self, plant: Plant, other: Plant | str, kind: str, why: str, *, file: str = "plants.csv"
@@ -130,3 +131,14 @@ class Contradictions:
             self._note(
                 again, plant, "twice", "one keeper, one name, one source, one date: perhaps logged twice"
             )
+
+    def _one_name_for_two(self) -> None:
+        """A second plant under a cultivar's name, of other parents than the raiser's own."""
+        first = oldest(self.garden, "Platycerium 'Oilskin'")
+        other = self.garden.add(
+            first.kind, "spores", date(2021, 4, 18), BY_FIRST["Priya"].name, source="Greenlatch Nursery"
+        )
+        other.parent_words, other.when = "the nursery's sowing, alcicorne x ellisii", "18/4/2021"
+        other.tag, other.believed = "Platycerium 'Oilskin'", "Platycerium 'Oilskin'"
+        other.remarks = "forks in two only, Yusuf's does not"
+        self._note(other, first, "two plants", "one name, other parents: perhaps two plants under one name")

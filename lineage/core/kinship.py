@@ -13,6 +13,10 @@ Pair = tuple[int, int]
 Parentage = tuple[int, list[int]]
 
 
+class TooManyPairs(Exception):
+    """More pairs of ancestors than the cap allows."""
+
+
 class PairByPair:
     """Bounds of kinship between ortets, by expanding the younger of each pair into its parents.
 
@@ -24,6 +28,8 @@ class PairByPair:
         From an ortet row to the longest path down from a founder.
     inbreeding
         From an ortet row to its bounds of F; asked only of ancestors of the pair.
+    cap
+        Pairs remembered before `TooManyPairs` is raised.
     """
 
     def __init__(
@@ -31,7 +37,9 @@ class PairByPair:
         parentage: Callable[[int], Parentage],
         level: Callable[[int], int],
         inbreeding: Callable[[int], Interval],
+        cap: int,
     ) -> None:
+        self._cap = cap
         self._parentage = parentage
         self._level = level
         self._inbreeding = inbreeding
@@ -56,6 +64,8 @@ class PairByPair:
             waiting.pop()
             if ways:
                 self._known[_ordered(x, y)] = self._meet(ways)
+                if len(self._known) > self._cap:
+                    raise TooManyPairs
         return self._at_hand(a, b) or (0.0, 1.0)
 
     def _at_hand(self, a: int, b: int) -> Interval | None:

@@ -10,18 +10,11 @@ from lineage.core.parentage import Parentages
 Ints = npt.NDArray[np.int64]
 
 
-def parent_classes(parentages: Parentages) -> Ints:
-    """Return the class of every entry of ``parentages.parents``, class 0 for a plant not known."""
-    parents = parentages.parents
-    return np.where(parents >= 0, parentages.class_of[parents], 0)
-
-
 def class_levels(parentages: Parentages) -> Ints | None:
     """Return for each class the longest path down from a founder; ``None`` if classes run in a circle."""
-    above = parent_classes(parentages)
-    start = parentages.start
-    children = _children(above, start)
-    missing = np.diff(start).tolist()
+    above = parentages.classes(parentages.parents)
+    children = _children(above, parentages.count)
+    missing = parentages.count.tolist()
     level = [0] * len(missing)
     ready = [k for k, count in enumerate(missing) if not count]
     for k in ready:
@@ -34,9 +27,9 @@ def class_levels(parentages: Parentages) -> Ints | None:
     return np.array(level, dtype=np.int64) if len(ready) == len(level) else None
 
 
-def _children(above: Ints, start: Ints) -> list[list[int]]:
-    found: list[list[int]] = [[] for _ in range(len(start) - 1)]
-    owners = np.repeat(np.arange(len(start) - 1), np.diff(start))
+def _children(above: Ints, count: Ints) -> list[list[int]]:
+    found: list[list[int]] = [[] for _ in range(len(count))]
+    owners = np.repeat(np.arange(len(count)), count)
     for parent, owner in zip(above.tolist(), owners.tolist(), strict=True):
         found[parent].append(owner)
     return found

@@ -26,7 +26,7 @@ _MIXED = ORIGINS.index("mixed")
 class Parentages:
     """The distinct parentages of a pedigree, as columns: one row a class, class 0 is nobody.
 
-    ``parents[start[k]:start[k + 1]]`` are the ortet rows of class k in ascending order, -1 for a plant
+    ``parents[begin[k]:begin[k] + count[k]]`` are the ortet rows of class k in ascending order, -1 for a plant
     not known. ``mixture`` is a founder's place in ``Rows.mixtures``, else -1. ``class_of`` has a class for
     each ortet row and -1 for other rows. ``contradictory`` are the rows whose exclusion of selfs was dropped.
     """
@@ -34,10 +34,22 @@ class Parentages:
     kind: Ints
     mode: Ints
     mixture: Ints
-    start: Ints
+    begin: Ints
+    count: Ints
     parents: Ints
     class_of: Ints
     contradictory: Ints
+
+    def parents_of(self, k: int) -> list[int]:
+        """Return the parents of a class."""
+        begin = self.begin[k]
+        found: list[int] = self.parents[begin : begin + self.count[k]].tolist()
+        return found
+
+    def classes(self, rows: Ints) -> Ints:
+        """Return the classes of ortet rows, class 0 for -1."""
+        found: Ints = np.where(rows >= 0, self.class_of[rows], 0)
+        return found
 
 
 def read_parentages(rows: Rows, clones: Clones) -> Parentages:
@@ -60,30 +72,32 @@ def read_parentages(rows: Rows, clones: Clones) -> Parentages:
     class_of[ortets[~spores]] = rows.mixture[ortets[~spores]] + 1
     class_of[sown] = class_of_sown + founders + 1
     ends = np.cumsum(count)
-    kept = _spans(ends[first] - count[first], count[first])
+    kept = spans(ends[first] - count[first], count[first])
+    counts = np.concatenate([np.zeros(founders + 1, dtype=np.int64), count[first]])
     return Parentages(
         kind=np.concatenate([[NOBODY], np.full(founders, FOUNDER), kind[first]]).astype(np.int64),
         mode=np.concatenate([np.zeros(founders + 1, dtype=np.int64), mode[first]]),
         mixture=np.concatenate([[-1], np.arange(founders), np.full(len(first), -1)]).astype(np.int64),
-        start=np.concatenate([np.zeros(founders + 2, dtype=np.int64), np.cumsum(count[first])]),
+        begin=np.cumsum(counts) - counts,
+        count=counts,
         parents=parents[kept],
         class_of=class_of,
         contradictory=sown[contradictory],
     )
 
 
-def _spans(starts: Ints, lengths: Ints) -> Ints:
-    """Return the indexes of all spans one after another."""
+def spans(starts: Ints, lengths: Ints) -> Ints:
+    """Return the places of all spans one after another."""
     before = np.cumsum(lengths) - lengths
-    spans: Ints = np.arange(int(lengths.sum())) + np.repeat(starts - before, lengths)
-    return spans
+    places: Ints = np.arange(int(lengths.sum())) + np.repeat(starts - before, lengths)
+    return places
 
 
 def _distinct_genets(rows: Rows, clones: Clones, sown: Ints) -> tuple[Ints, Ints]:
     """Return the parent genets of all, ascending within each, and how many each has."""
     starts = rows.start[sown]
     lengths = rows.start[sown + 1] - starts
-    raw = rows.parents[_spans(starts, lengths)]
+    raw = rows.parents[spans(starts, lengths)]
     genet = np.where(raw >= 0, clones.root[raw], -1)
     width = len(rows.origin) + 1
     key = np.sort(np.repeat(np.arange(len(sown)), lengths) * width + genet + 1)

@@ -13,7 +13,7 @@ from lineage.core.parentage import CROSS, MIXED, MIXED_CROSS, SELF
 DEPTH = 5
 INTRA = 1
 INTER = 2
-_FAR = DEPTH + 1
+FAR = DEPTH + 1
 
 
 class ClassFacts(NamedTuple):
@@ -35,7 +35,7 @@ class ClassFacts(NamedTuple):
 
 
 #: A parent not known: a founder of unknown species that adds nothing to equivalent generations.
-NOBODY_FACTS = ClassFacts(0, 0, 0, (-1.0, -1.0), (0.0,) * DEPTH, _FAR, 0.0, (0.0, 0.0), {None: (1.0, 1.0)})
+NOBODY_FACTS = ClassFacts(0, 0, 0, (-1.0, -1.0), (0.0,) * DEPTH, FAR, 0.0, (0.0, 0.0), {None: (1.0, 1.0)})
 
 
 def founder_facts(shares: dict[Species | None, float]) -> ClassFacts:
@@ -43,7 +43,7 @@ def founder_facts(shares: dict[Species | None, float]) -> ClassFacts:
     unknown = shares.get(None, 0.0)
     composition = {s: (x, x if s is None else x + unknown) for s, x in shares.items()}
     recorded = (1.0,) + (0.0,) * (DEPTH - 1)
-    return ClassFacts(0, 0, 0, (0.0, 0.0), recorded, _FAR, 0.0, (0.0, 0.0), composition)
+    return ClassFacts(0, 0, 0, (0.0, 0.0), recorded, FAR, 0.0, (0.0, 0.0), composition)
 
 
 def spore_facts(
@@ -67,7 +67,7 @@ def spore_facts(
     """
     above = [facts_of(parent) for parent in parents]
     recorded = _recorded(kind, above)
-    unsettled = 0 if kind >= MIXED else min(_FAR, 1 + min(facts.unsettled for facts in above))
+    unsettled = 0 if kind >= MIXED else min(FAR, 1 + min(facts.unsettled for facts in above))
     return ClassFacts(
         level=1 + max(facts.level for facts in above),
         gen_min=1 + min(facts.gen_min for facts in above),

@@ -4,11 +4,21 @@ from fractions import Fraction
 from itertools import combinations_with_replacement
 
 import networkx as nx
+import pytest
 from hypothesis import given
 
-from lineage.core import Pedigree
+from lineage.core import Pedigree, computing
 from tests.lineage.core.generated import pedigrees
 from tests.lineage.core.twin import Twin
+
+
+@pytest.fixture(scope="module", params=["class by class", "level by level"], autouse=True)
+def way(request):
+    """Both ways of computing, whatever the pedigree's shape."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(computing, "NARROW", 1 << 40 if request.param == "class by class" else 0)
+        patch.setattr(computing, "FEW_PAIRS", 1 << 40 if request.param == "class by class" else -1)
+        yield
 
 
 def exactly(interval):

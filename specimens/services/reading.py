@@ -32,10 +32,7 @@ class LabelMatch:
 
 @dataclass
 class KnownNames:
-    """Every standing name, looked up by its folded epithet; loaded once for many labels.
-
-    Ties (an epithet on record under two genera, with no genus on the label) match nothing.
-    """
+    """Every standing name, looked up by its epithet as written, then folded; loaded once for many labels."""
 
     vocabulary: Vocabulary
     by_key: dict[tuple[str, str, str], list[Name]] = field(default_factory=dict)
@@ -52,22 +49,32 @@ class KnownNames:
             self.by_key.setdefault(key, []).append(name)
 
     def keys_of(self, name: Name) -> Iterable[tuple[str, str, str]]:
-        """(kind, genus or empty, folded word): with its genus, and without."""
+        """(kind, genus or empty, word): as written and folded, with its genus and without."""
         kind = kind_of(name)
         genus = (name.genus.epithet if name.genus else name.epithet).casefold()
-        word = (
-            name.written.casefold() if kind == "formula" else fold(name.epithet, vocabulary=self.vocabulary)
-        )
-        if kind == "infra":
-            word = f"{fold(name.parent.epithet, vocabulary=self.vocabulary)} {word}"
-        return [(kind, genus, word), (kind, "", word)]
+        for written in (True, False):
+            word = name.written.casefold() if kind == "formula" else self.word(name.epithet, written=written)
+            if kind == "infra":
+                word = f"{self.word(name.parent.epithet, written=written)} {word}"
+            yield (f"={kind}" if written else kind, genus, word)
+            yield (f"={kind}" if written else kind, "", word)
 
-    def one(self, kind: str, genus: str, word: str) -> Name | None:
-        """The one name of this kind; among homonyms the accepted one, else none."""
-        found = self.by_key.get((kind, genus.casefold(), word), [])
-        if len(found) > 1:
+    def word(self, epithet: str, *, written: bool = False) -> str:
+        """The form an epithet is looked up by: its letters as written, or folded."""
+        return as_written(epithet) if written else fold(epithet, vocabulary=self.vocabulary)
+
+    def one(self, kind: str, genus: str, epithet: str) -> Name | None:
+        """The one name of this kind and epithet: as written first, then folded; the accepted before others.
+
+        Several of one genus are perhaps one plant: the first recorded is taken. Of two genera, none is.
+        """
+        for key in (f"={kind}", kind):
+            words = [self.word(part, written=key[0] == "=") for part in epithet.split("\0")]
+            found = self.by_key.get((key, genus.casefold(), " ".join(words)), [])
             found = [name for name in found if name.is_accepted] or found
-        return found[0] if len(found) == 1 else None
+            if found:
+                return found[0] if len({name.genus_id for name in found}) == 1 else None
+        return None
 
     def match(self, text: str, *, genus: str = "") -> LabelMatch:
         """What the label says among the names on record. Never raises, whatever is on the label."""
@@ -80,30 +87,25 @@ class KnownNames:
     def find(self, reading: NameReading) -> Name | None:
         genus = reading.genus or self.genus_of_initial(reading)
         if reading.epithet:
-            word = fold(reading.epithet, vocabulary=self.vocabulary)
-            found = self.one("cultivar", genus, word)
+            found = self.one("cultivar", genus, reading.epithet)
             return found or (self.find_botanical(reading, genus) if not reading.quoted else None)
         return self.find_botanical(reading, genus)
 
     def find_botanical(self, reading: NameReading, genus: str) -> Name | None:
-        species = fold(reading.species, vocabulary=self.vocabulary)
         if reading.ranks:
-            below = fold(reading.ranks[-1][1], vocabulary=self.vocabulary)
-            found = self.one("infra", genus, f"{species} {below}")
+            found = self.one("infra", genus, f"{reading.species}\0{reading.ranks[-1][1]}")
             if found:
                 return found
-        if species:
-            return self.one("species", genus, species)
-        word = fold(reading.epithet, vocabulary=self.vocabulary)
-        if word and not reading.quoted:
+        word = reading.species or ("" if reading.quoted else reading.epithet)
+        if word:
             return self.one("species", genus, word)
-        return self.one("genus", "", fold(genus, vocabulary=self.vocabulary)) if genus and not word else None
+        return self.one("genus", "", genus) if genus else None
 
     def genus_of_initial(self, reading: NameReading) -> str:
         """The genus a lone initial stands for, if only one on record holds the epithet or species."""
         if not reading.initial:
             return ""
-        word = fold(reading.epithet or reading.species, vocabulary=self.vocabulary)
+        word = self.word(reading.epithet or reading.species)
         kind = "cultivar" if reading.epithet else "species"
         genera = {
             name.genus.epithet
@@ -111,6 +113,12 @@ class KnownNames:
             if name.genus and name.genus.epithet.startswith(reading.initial)
         }
         return genera.pop() if len(genera) == 1 else ""
+
+
+def as_written(epithet: str) -> str:
+    """Letters and digits as they stand, whatever the capitals, quotes and spaces."""
+    straight = epithet.translate({ord(sign): "'" for sign in "‘’`´"})
+    return " ".join(straight.casefold().split()).strip("'\"")
 
 
 def kind_of(name: Name) -> str:

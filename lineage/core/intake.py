@@ -104,9 +104,11 @@ def _mixtures(
     founder = origin == FOUNDER
     if len(species) != len(ids) or np.any((species >= 0) & ~founder):
         raise PedigreeError("Column species: one code a row, -1 for all but founders.")
-    codes, place = np.unique(np.where(founder, species, -1), return_inverse=True)
-    mixtures: list[Mixture] = [{None if code < 0 else code: 1.0} for code in codes.tolist()]
-    mixture = np.where((origin >= SELF) & (origin <= MIXED), -1, place)
+    named = np.flatnonzero(species >= 0)
+    codes, place = np.unique(species[named], return_inverse=True)
+    mixtures: list[Mixture] = [{None: 1.0}, *({code: 1.0} for code in codes.tolist())]
+    mixture = np.where((origin >= SELF) & (origin <= MIXED), -1, 0)
+    mixture[named] = place + 1
     places: dict[frozenset[tuple[int | None, Fraction]], int] = {}
     for row, shares in _mixed_founders(len(ids), mix_start, mix_species, mix_share):
         if not founder[row] or species[row] >= 0:

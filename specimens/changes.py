@@ -8,7 +8,9 @@ change would touch.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable
+from collections.abc import Callable, Collection, Iterable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass
 
 from django.db import transaction
@@ -16,6 +18,9 @@ from django.db import transaction
 KINDS = frozenset(
     {"specimens", "names", "sowings", "crosses", "claims", "placements", "photos", "keepings", "vocabulary"}
 )
+
+# What descent is read from comes after what names mean.
+FIRST = ("names", "placements")
 
 Refresher = Callable[[str, Collection[int]], None]
 
@@ -42,6 +47,8 @@ class Announcements:
     def __init__(self) -> None:
         self._refresher: Refresher | None = None
         self._foreseers: list[Foreseer] = []
+        # Of one thread or task alone: two requests at one moment do not collect for each other.
+        self._collected: ContextVar[dict[str, set[int]] | None] = ContextVar("collected", default=None)
 
     def register_refresher(self, refresher: Refresher) -> None:
         """Called once, from `ready()`. A second, different one is an error."""
@@ -66,8 +73,30 @@ class Announcements:
             raise NoRefresherError(kind)
         if not transaction.get_connection().in_atomic_block:
             raise transaction.TransactionManagementError("A change is announced inside its own transaction.")
-        if changed:
+        collected = self._collected.get()
+        if collected is not None:
+            collected.setdefault(kind, set()).update(changed)
+        elif changed:
             self._refresher(kind, changed)
+
+    @contextmanager
+    def announcing_once(self) -> Iterator[None]:
+        """Collect what is announced inside and tell it at the end, once a kind, in the same transaction.
+
+        For writing many records at once, as an import does; inside, what is computed is out of date. After
+        an error nothing is told, for the transaction is undone. One within another adds to the outer one.
+        """
+        if self._collected.get() is not None:
+            yield
+            return
+        token = self._collected.set({})
+        try:
+            yield
+            collected = self._collected.get() or {}
+        finally:
+            self._collected.reset(token)
+        for kind in sorted(collected, key=lambda kind: (kind not in FIRST, kind)):
+            self.announce(kind, collected[kind])
 
     def foresee(self, kind: str, ids: Iterable[int]) -> list[Touched]:
         """What a change of these records would touch, by every listener's account."""
@@ -79,6 +108,7 @@ class Announcements:
 
 _announcements = Announcements()
 announce = _announcements.announce
+announcing_once = _announcements.announcing_once
 foresee = _announcements.foresee
 register_refresher = _announcements.register_refresher
 register_foreseer = _announcements.register_foreseer

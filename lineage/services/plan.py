@@ -12,12 +12,16 @@ from lineage.services.stored import StoredClass, StoredNode
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Nodes to be written (created where `node_ids` has none), nodes to be removed, classes to be written."""
+    """Nodes to be written (created where `node_ids` has none), nodes to be removed, classes to be written.
+
+    `moved` nodes have other parents than before; `left` are classes that nodes left, perhaps empty now.
+    """
 
     nodes: dict[Key, tuple[Definition, NodeFacts]]
     moved: frozenset[Key]
     removed: dict[Key, int]
     classes: dict[str, ClassFacts]
+    left: frozenset[str]
     node_ids: dict[Key, int]
     class_ids: dict[str, int]
 
@@ -41,7 +45,7 @@ def plan(
     nodes: Mapping[Key, StoredNode],
     classes: Mapping[str, StoredClass],
 ) -> Plan:
-    """Compare; `moved` are the nodes whose parents are others than before."""
+    """What to write so that the stored nodes and classes become the computed ones."""
     differing = {
         key: (definition, computed.nodes[key])
         for key, definition in definitions.items()
@@ -50,12 +54,18 @@ def plan(
     moved = {
         k for k, (d, _) in differing.items() if k not in nodes or nodes[k].definition.parents != d.parents
     }
+    removed = {key: node.pk for key, node in nodes.items() if key not in definitions}
+    before = [nodes[key].facts for key in (*differing, *removed) if key in nodes]
     fresh = {k: f for k, f in computed.classes.items() if k not in classes or classes[k].facts != f}
     return Plan(
         nodes=differing,
         moved=frozenset(moved),
-        removed={key: node.pk for key, node in nodes.items() if key not in definitions},
+        removed=removed,
         classes=fresh,
+        left=frozenset(facts.class_key for facts in before if facts) - computed.classes.keys(),
         node_ids={key: node.pk for key, node in nodes.items()},
         class_ids={key: stored.pk for key, stored in classes.items()},
     )
+
+
+NOTHING_TO_WRITE = Plan({}, frozenset(), {}, {}, frozenset(), {}, {})

@@ -12,7 +12,11 @@ from lineage.models import ClassShare, LineageNode, LineageParent, ParentageClas
 from lineage.services.computing import ClassFacts, NodeFacts
 from lineage.services.definitions import Definition, Key
 
-NODE_COLUMNS = ("pk", "specimen", "name", "mention", "genet", "clone_line", "clonal_steps", "link_dropped")
+OWN = ("specimen", "name", "mention")
+GENET = tuple(f"genet__{column}" for column in OWN)
+LINE = tuple(f"clone_line__{column}" for column in OWN)
+PARENT = tuple(f"parent__{column}" for column in OWN)
+FACT_COLUMNS = ("clonal_steps", "link_dropped", "parentage__key")
 DEFINITION_COLUMNS = ("origin", "species", "selfing", "selfs_excluded", "sport", "by_name", "as_sown")
 
 
@@ -38,21 +42,30 @@ def key_of(specimen: int | None, name: int | None, mention: str | None) -> Key:
 
 
 def read_nodes(pks: Collection[int] | None = None) -> dict[Key, StoredNode]:
-    """Stored nodes by key, all or these; two queries. With ids, their first plants must be among them."""
+    """Stored nodes by key, all or these; two queries."""
     rows = LineageNode.objects.all()
     edges = LineageParent.objects.order_by("node", "order")
     if pks is not None:
         rows, edges = rows.filter(pk__in=pks), edges.filter(node__in=pks)
-    found = list(rows.values_list(*NODE_COLUMNS, "parentage__key", *DEFINITION_COLUMNS))
-    keys = {row[0]: key_of(*row[1:4]) for row in found}
     parents: dict[int, list[Key | None]] = {}
-    for node, parent in edges.values_list("node", "parent"):
-        parents.setdefault(node, []).append(None if parent is None else keys[parent])
+    for node, parent, *own in edges.values_list("node", "parent", *PARENT):
+        parents.setdefault(node, []).append(None if parent is None else key_of(*own))
     nodes = {}
-    for pk, _, _, _, genet, line, steps, dropped, class_key, origin, *rest in found:
-        known = genet in keys and line in keys and class_key is not None
-        facts = NodeFacts(keys[genet], keys[line], steps, dropped, class_key) if known else None
-        nodes[keys[pk]] = StoredNode(pk, Definition(origin, tuple(parents.get(pk, ())), *rest), facts)
+    for row in rows.values_list("pk", *OWN, *GENET, *LINE, *FACT_COLUMNS, *DEFINITION_COLUMNS):
+        pk, own, genet, line, facts, (origin, *rest) = (
+            row[0],
+            row[1:4],
+            row[4:7],
+            row[7:10],
+            row[10:13],
+            row[13:],
+        )
+        known = any(genet) and any(line) and facts[-1] is not None
+        nodes[key_of(*own)] = StoredNode(
+            pk,
+            Definition(origin, tuple(parents.get(pk, ())), *rest),
+            NodeFacts(key_of(*genet), key_of(*line), *facts) if known else None,
+        )
     return nodes
 
 

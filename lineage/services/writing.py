@@ -33,9 +33,19 @@ def write(plan: Plan) -> None:
     node_ids = _create_nodes(plan)
     _update_nodes(plan, node_ids, class_ids)
     _write_parents(plan, node_ids)
+    if plan.moved or plan.removed:
+        _clear_away(plan)
+    ParentageClass.objects.filter(key__in=plan.left, nodes__isnull=True).delete()
+
+
+def _clear_away(plan: Plan) -> None:
+    """Remove nodes that are none any more, and mentions of which nothing comes now, level by level."""
     LineageNode.objects.filter(pk__in=plan.removed.values()).delete()
-    if plan.removed or plan.node_ids:
-        ParentageClass.objects.filter(nodes__isnull=True).delete()
+    unused = LineageNode.objects.filter(mention__isnull=False, children__isnull=True)
+    while pks := list(unused.values_list("pk", flat=True)):
+        classes = set(unused.values_list("parentage", flat=True))
+        LineageNode.objects.filter(pk__in=pks).delete()
+        ParentageClass.objects.filter(pk__in=classes, nodes__isnull=True).delete()
 
 
 def _write_classes(plan: Plan) -> dict[str, int]:

@@ -3,7 +3,7 @@
 import pytest
 
 from lineage.models import LineageNode
-from lineage.services.refresh import plan_everything
+from lineage.services.planning import plan_everything
 from specimens.models import Came, Placement, Rank, Reproduction
 from specimens.services.claims import claim_parentage
 from specimens.services.identifications import identify

@@ -2,7 +2,7 @@
 
 import pytest
 
-from lineage.services.refresh import plan_everything
+from lineage.services.planning import plan_everything
 from specimens.models import Came, Holds, SporeSowing
 from specimens.services.claims import claim_parentage
 from specimens.services.sowings import record_cross, record_sowing

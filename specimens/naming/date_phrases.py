@@ -45,6 +45,7 @@ _EITHER = re.compile(r"(?:either )?(?P<left>.+?) or (?P<right>.+)")
 _EDTF_SIDE = r"(?:\d{2}(?:\d\d|\dx|xx)(?:-(?:\d\d|xx)(?:-(?:\d\d|xx))?)?[?~%]?|\.\.|)"
 _EDTF_INTERVAL = re.compile(rf"(?P<left>{_EDTF_SIDE})/(?P<right>{_EDTF_SIDE})", re.ASCII)
 _DAY_ALONE = r"\d{1,2}(?:st|nd|rd|th)?"
+_MOST_WORDS = 18
 _ONE_DAY = timedelta(days=1)
 
 
@@ -54,6 +55,16 @@ def tidy_words(text: str) -> str:
     plain = re.sub("[\u2010-\u2015\u2212]", "-", plain)
     plain = re.sub("[‘’ʼ`´]", "'", plain).replace("-to-", " to ")
     return " ".join(plain.split()).strip(' .,;:!"“”[]').removeprefix("(").removesuffix(")")
+
+
+def read_words(text: str, asking: Asking) -> Reading | None:
+    """The days that words, as somebody wrote them, may mean, or None if we can read no date in them.
+
+    Raises `DateNotRead` for a day the calendar lacks and for words that may mean two things.
+    """
+    tidy = tidy_words(text)
+    # Nested doubts are tried in several orders, which costs twice as much with every further one.
+    return read_phrase(tidy, asking) if tidy.count(" ") < _MOST_WORDS else None
 
 
 def read_phrase(text: str, asking: Asking) -> Reading | None:

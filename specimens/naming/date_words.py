@@ -6,7 +6,7 @@ from functools import lru_cache
 from itertools import product
 
 from specimens.naming.calendar_spans import MONTHS, Span, last_day
-from specimens.naming.date_phrases import NOT_KNOWN, read_phrase, tidy_words
+from specimens.naming.date_phrases import NOT_KNOWN, read_words
 from specimens.naming.date_points import Asking, say_day
 from specimens.naming.partial_date import DateNotRead, PartialDate
 
@@ -64,11 +64,11 @@ def _words_that_mean(partial: PartialDate) -> str:
     known = partial.latest or partial.earliest
     if not known or not partial.words:
         return ""
-    text, meant = tidy_words(partial.words), Span(partial.earliest, partial.latest)
+    meant = Span(partial.earliest, partial.latest)
     for day_first, southern in product((True, False), repeat=2):
         asking = Asking(date(known.year, 12, 31), day_first=day_first, southern=southern)
         try:
-            read = read_phrase(text, asking)
+            read = read_words(partial.words, asking)
         except DateNotRead:
             continue
         if read and read.span == meant:

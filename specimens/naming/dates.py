@@ -7,7 +7,7 @@ either both are covered, or the reader asks.
 
 from datetime import date
 
-from specimens.naming.date_phrases import read_phrase, tidy_words
+from specimens.naming.date_phrases import read_words
 from specimens.naming.date_points import Asking, Reading, say_day
 from specimens.naming.date_words import echo_date, say_date, say_when
 from specimens.naming.partial_date import DateNotRead, PartialDate, from_columns
@@ -47,7 +47,7 @@ def read_date(
 
 def _read(words: str, asking: Asking) -> Reading:
     try:
-        read = read_phrase(tidy_words(words), asking)
+        read = read_words(words, asking)
     except OverflowError:
         read = None
     if read is None:

@@ -56,6 +56,6 @@ LATIN_WORDS = _words(
 
 LATIN_ENDING = re.compile(
     r".{3,}(?:at(?:um|us)|issim(?:a|um|us)|os(?:um|us)|ensis|oides|iflor(?:a|um|us)|ifoli(?:a|um|us)"
-    r"|ian(?:um|us)|id(?:um|us)|ul(?:um|us)|pinn(?:a|um|us)|fid(?:a|um|us)|form(?:e|is)|descens|scens|iceps)"
+    r"|ian(?:um|us)|id(?:um|us)|ul(?:um|us)|lob(?:um|us)|pinn(?:a|um|us)|fid(?:a|um|us)|form(?:e|is)|descens|scens|iceps)"
 )
 """Endings that hardly any word but a Latin one has; those shared with other tongues (-ata, -osa) are left out."""

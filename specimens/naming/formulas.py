@@ -11,7 +11,11 @@ Order = Literal["alphabetical", "given"]
 
 
 def formula_runs(
-    parents: Sequence[NameParts], *, order: Order = "alphabetical", egg_parent: int | None = None
+    parents: Sequence[NameParts],
+    *,
+    order: Order = "alphabetical",
+    egg_parent: int | None = None,
+    with_author: bool = False,
 ) -> tuple[Run, ...]:
     """The formula of a cross as runs of italic and upright text.
 
@@ -30,17 +34,23 @@ def formula_runs(
     places = list(range(len(parents)))
     if order == "alphabetical":
         places.sort(key=lambda place: (parents[place] == NameParts(), sort_key(parents[place]), place))
-    return join_words(_formula_words(parents, places, egg_parent))
+    return join_words(_formula_words(parents, places, egg_parent, with_author))
 
 
 def plain_formula(
-    parents: Sequence[NameParts], *, order: Order = "alphabetical", egg_parent: int | None = None
+    parents: Sequence[NameParts],
+    *,
+    order: Order = "alphabetical",
+    egg_parent: int | None = None,
+    with_author: bool = False,
 ) -> str:
     """The formula as plain text, as `formula_runs` writes it."""
-    return plain(formula_runs(parents, order=order, egg_parent=egg_parent))
+    return plain(formula_runs(parents, order=order, egg_parent=egg_parent, with_author=with_author))
 
 
-def _formula_words(parents: Sequence[NameParts], places: list[int], egg_parent: int | None) -> Iterator[Word]:
+def _formula_words(
+    parents: Sequence[NameParts], places: list[int], egg_parent: int | None, with_author: bool
+) -> Iterator[Word]:
     said: set[tuple[str, bool]] = set()
     genera = {(parent.genus, parent.genus_hybrid) for parent in parents if parent.genus}
     for position, place in enumerate(places):
@@ -49,7 +59,7 @@ def _formula_words(parents: Sequence[NameParts], places: list[int], egg_parent: 
         parent = parents[place]
         genus = (parent.genus, parent.genus_hybrid)
         alone = sum(each[0][0] == parent.genus[0] for each in genera) == 1 if parent.genus else False
-        words = name_words(parent, short_genus=alone and genus in said, with_author=False, quotes=True)
+        words = name_words(parent, short_genus=alone and genus in said, with_author=with_author, quotes=True)
         yield from words or [roman("unknown")]
         yield from _sex(place, egg_parent, len(parents))
         said.add(genus)

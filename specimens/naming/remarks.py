@@ -55,11 +55,14 @@ def tidy_epithet(epithet: str) -> str:
     Capitals inside a word and words wholly in capitals stay, unless the whole epithet shouts; conjunctions and
     prepositions after the first word, and what follows a hyphen, stay small or as they were written.
     """
-    words = _without_quotes(epithet).split()
-    shouting = len("".join(words)) > 3 and all(word == word.upper() for word in words)
-    if shouting:
-        words = [word.lower() for word in words]
-    return " ".join(_capital(word, first=not place) for place, word in enumerate(words))
+    words = _capitalised(_without_quotes(epithet).split())
+    main = "".join(word for word in words if word.casefold() not in lists.SMALL_WORDS)
+    shouts = main.isupper() and sum(map(str.isalpha, main)) > 3
+    return " ".join(_capitalised([word.lower() for word in words]) if shouts else words)
+
+
+def _capitalised(words: list[str]) -> list[str]:
+    return [_capital(word, first=not place) for place, word in enumerate(words)]
 
 
 def _without_quotes(epithet: str) -> str:

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 from datetime import datetime
 
 from frondkeep.sheets.errors import SheetError
-from frondkeep.sheets.glyphs import STAND_IN, describe_characters, missing_characters, named_in, one_line
-from frondkeep.sheets.press import Data, Refused, press
+from frondkeep.sheets.glyphs import STAND_IN, one_line
+from frondkeep.sheets.press import Data, Refused
+from frondkeep.sheets.printing import Say, printed
 from frondkeep.sheets.rows import PAPERS, ClassRows, EntryList, EntryRow
 
 
@@ -55,28 +56,13 @@ def _without_exhibitor(entry: EntryRow) -> EntryRow:
 
 
 def _printed(template: str, entry_list: EntryList, timestamp: datetime | int, stand_in: bool) -> bytes:
-    missing = missing_characters(text for _, texts in _texts_by_row(entry_list) for text in texts)
-    if missing and not stand_in:
-        raise _missing_error(entry_list, missing)
+    def data(say: Say) -> Data:
+        return sheet_data(entry_list, say=say)
+
     try:
-        return press(template, sheet_data(entry_list, missing=missing), timestamp=timestamp)
+        return printed(template, _texts_by_row(entry_list), data, timestamp=timestamp, stand_in=stand_in)
     except Refused as refusal:
-        # Joiners are invisible alone but not beside a character they cannot join.
-        joiners = tuple(named_in(str(refusal)).difference(missing))
-        if not joiners:
-            raise SheetError(f"the sheet could not be set: {str(refusal).splitlines()[0]}") from refusal
-    if not stand_in:
-        raise _missing_error(entry_list, joiners)
-    return press(template, sheet_data(entry_list, missing=missing + joiners), timestamp=timestamp)
-
-
-def _missing_error(entry_list: EntryList, missing: tuple[str, ...]) -> SheetError:
-    # The first row is named; the others are found when that one is mended or a stand-in is allowed.
-    for row, texts in _texts_by_row(entry_list):
-        here = tuple(character for character in missing if any(character in text for text in texts))
-        if here:
-            return SheetError(f"our fonts cannot print {describe_characters(here)}", row=row, characters=here)
-    raise AssertionError("a missing character stands in some row")
+        raise SheetError(f"the sheet could not be set: {str(refusal).splitlines()[0]}") from refusal
 
 
 def _texts_by_row(entry_list: EntryList) -> Iterator[tuple[str, tuple[str, ...]]]:
@@ -92,46 +78,48 @@ def _entry_texts(entry: EntryRow) -> tuple[str, ...]:
     return (str(entry.number), entry.name, str(entry.exhibitor_number), entry.exhibitor, entry.note)
 
 
-def sheet_data(entry_list: EntryList, *, missing: tuple[str, ...] = ()) -> Data:
-    """Return what the templates read, with a square in place of each missing character."""
+def _as_it_is(text: object) -> str:
+    return one_line(str(text))
+
+
+def sheet_data(entry_list: EntryList, *, say: Say = _as_it_is) -> Data:
+    """Return what the templates read, every text put through `say`."""
     language, _, region = entry_list.language.partition("-")
-    squares = str.maketrans(dict.fromkeys(missing, STAND_IN))
-
-    def said(text: object) -> str:
-        return one_line(str(text)).strip().translate(squares)
-
     return {
-        "society": said(entry_list.society),
-        "show": said(entry_list.show),
-        "date": said(entry_list.date_words),
-        "venue": said(entry_list.venue),
-        "printed": said(entry_list.printed_words()),
+        "society": say(entry_list.society).strip(),
+        "show": say(entry_list.show).strip(),
+        "date": say(entry_list.date_words).strip(),
+        "venue": say(entry_list.venue).strip(),
+        "printed": say(entry_list.printed_words()).strip(),
         "paper": PAPERS[entry_list.paper],
         "language": language.lower(),
         "region": region.upper() or None,
         "large": entry_list.large_print,
-        "squares": bool(missing),
-        "classes": [_class_data(class_, squares) for class_ in entry_list.classes],
+        "squares": _squares_stand_in(entry_list, say),
+        "classes": [_class_data(class_, say) for class_ in entry_list.classes],
     }
 
 
-def _class_data(class_: ClassRows, squares: dict[int, str]) -> Data:
-    def said(text: object) -> str:
-        return one_line(str(text)).strip().translate(squares)
+def _squares_stand_in(entry_list: EntryList, say: Say) -> bool:
+    texts = [text for _, texts in _texts_by_row(entry_list) for text in texts]
+    return any(say(text).count(STAND_IN) > text.count(STAND_IN) for text in texts)
 
+
+def _class_data(class_: ClassRows, say: Say) -> Data:
     return {
-        "number": said(class_.number),
-        "title": said(class_.title),
-        "section": said(class_.section),
-        "entries": [
-            {
-                "number": said(entry.number),
-                "name": [[one_line(text).translate(squares), style] for text, style in entry.name_runs],
-                "exhibitor_number": said(entry.exhibitor_number),
-                "exhibitor": said(entry.exhibitor),
-                "plants": entry.plants,
-                "note": said(entry.note),
-            }
-            for entry in class_.entries
-        ],
+        "number": say(class_.number).strip(),
+        "title": say(class_.title).strip(),
+        "section": say(class_.section).strip(),
+        "entries": [_entry_data(entry, say) for entry in class_.entries],
+    }
+
+
+def _entry_data(entry: EntryRow, say: Say) -> Data:
+    return {
+        "number": say(entry.number).strip(),
+        "name": [[say(text), style] for text, style in entry.name_runs],
+        "exhibitor_number": say(entry.exhibitor_number).strip(),
+        "exhibitor": say(entry.exhibitor).strip(),
+        "plants": entry.plants,
+        "note": say(entry.note).strip(),
     }

@@ -10,6 +10,22 @@ from frondkeep.sheets.errors import SheetError
 PAPERS = {"a4": "a4", "letter": "us-letter"}
 STYLES = ("italic", "roman")
 
+Runs = tuple[tuple[str, str], ...]
+"""A name in pieces, each with its style: "italic" (and marked as Latin) or "roman"."""
+
+
+def check_styles(runs: Runs) -> None:
+    """Refuse a style we cannot print."""
+    for _, style in runs:
+        if style not in STYLES:
+            raise SheetError(f"“{style}” is no style of a name; use one of {', '.join(STYLES)}")
+
+
+def check_language(language: str) -> None:
+    """Refuse what is no language tag of one or two parts."""
+    if not re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z]{2})?", language):
+        raise SheetError(f"“{language}” is no language we can print; write it as “en” or “en-GB”")
+
 
 @dataclass(frozen=True, kw_only=True)
 class EntryRow:
@@ -30,16 +46,14 @@ class EntryRow:
     """
 
     number: int | str
-    name_runs: tuple[tuple[str, str], ...]
+    name_runs: Runs
     exhibitor_number: int | str = ""
     exhibitor: str = ""
     plants: int = 1
     note: str = ""
 
     def __post_init__(self) -> None:
-        for _, style in self.name_runs:
-            if style not in STYLES:
-                raise SheetError(f"“{style}” is no style of a name; use one of {', '.join(STYLES)}")
+        check_styles(self.name_runs)
 
     @property
     def name(self) -> str:
@@ -79,8 +93,7 @@ class EntryList:
     def __post_init__(self) -> None:
         if self.paper not in PAPERS:
             raise SheetError(f"we have no paper called “{self.paper}”; use one of {', '.join(PAPERS)}")
-        if not re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z]{2})?", self.language):
-            raise SheetError(f"“{self.language}” is no language we can print; write it as “en” or “en-GB”")
+        check_language(self.language)
 
     def rows(self) -> Iterator[tuple[ClassRows, EntryRow]]:
         """Every entry with its class, in printed order."""

@@ -1,5 +1,51 @@
 """Addresses of this part."""
 
-from django.urls import URLPattern
+from functools import partial
 
-urlpatterns: list[URLPattern] = []
+from django.urls import URLPattern, path, register_converter
+
+from frondkeep.desk.converters import CodeConverter
+from frondkeep.desk.views import (
+    adding_photos,
+    editing,
+    ending,
+    help,
+    home,
+    identifying,
+    names,
+    photos,
+    plant,
+    plants,
+    pups,
+    search,
+    suggestions,
+)
+
+register_converter(CodeConverter, "code")
+
+urlpatterns: list[URLPattern] = [
+    path("", home.home, name="home"),
+    path("mine/", home.mine, name="mine"),
+    path("search/", search.search, name="search"),
+    path("help/", help.all_help, name="help"),
+    path("help/<slug:slug>/", help.help_page, name="help-page"),
+    path("plants/", plants.plants, name="plants"),
+    path("plants.csv", plants.plants_as_csv, name="plants-csv"),
+    path("plants/<code:code>/", plant.plant, name="plant"),
+    path("plants/<code:code>/pup/", pups.took_pup, name="plant-pup"),
+    path("plants/<code:code>/identify/", identifying.identify_plant, name="plant-identify"),
+    path("plants/<code:code>/proposals/<int:pk>/", identifying.answer_proposal, name="plant-proposal"),
+    path("plants/<code:code>/ended/", ending.ended, name="plant-ended"),
+    path("plants/<code:code>/edit/", editing.edit_plant, name="plant-edit"),
+    path("plants/<code:code>/photo/", adding_photos.add_plant_photo, name="plant-photo"),
+    path("proposals/", home.proposals, name="proposals"),
+    path("photos/<str:key>/", photos.photo, name="photo"),
+    path("photos/<str:key>/small/", partial(photos.photo, small=True), name="photo-small"),
+    path("names/", names.names, name="names"),
+    path("names/<int:pk>/", names.name, name="name"),
+    path("names/<int:pk>/edit/", names.edit, name="name-edit"),
+    path("names/<int:pk>/checked/", names.mark_checked, name="name-checked"),
+    path("suggest/names/", suggestions.suggest_names, name="suggest-names"),
+    path("suggest/plants/", suggestions.suggest_plants, name="suggest-plants"),
+    path("suggest/keepers/", suggestions.suggest_keepers, name="suggest-keepers"),
+]

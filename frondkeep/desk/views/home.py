@@ -1,0 +1,46 @@
+"""The first page, and one's own plants."""
+
+from __future__ import annotations
+
+from django.core.paginator import Paginator
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.views.decorators.http import require_safe
+
+from frondkeep.desk.finding import proposals_for_curator
+from frondkeep.desk.plant_lists import listed
+from frondkeep.desk.waiting import waiting_for
+from specimens.models import Specimen
+
+ARRIVALS = 8
+MINE_A_PAGE = 48
+
+
+@require_safe
+def home(request: HttpRequest) -> HttpResponse:
+    """What waits for me, and what came to the society of late."""
+    shared = Specimen.objects.visible_to(request.user).standing().growing()
+    arrivals = shared.newest_first().with_page_parts()[:ARRIVALS]
+    context = {
+        "waiting": waiting_for(request.user),
+        "listed": listed(arrivals, reader=request.user),
+    }
+    return render(request, "desk/home.html", context)
+
+
+@require_safe
+def mine(request: HttpRequest) -> HttpResponse:
+    """The plants I and my household keep now, the newest first."""
+    plants = Specimen.objects.mine(request.user).newest_first().with_page_parts()
+    paginator = Paginator(plants, MINE_A_PAGE)
+    page = paginator.get_page(request.GET.get("page"))
+    rows = listed(page.object_list, reader=request.user)
+    context = {"page_obj": page, "count": paginator.count, "listed": rows}
+    return render(request, "desk/mine.html", context)
+
+
+@require_safe
+def proposals(request: HttpRequest) -> HttpResponse:
+    """For the curator: every view of a plant that waits for an answer."""
+    waiting = list(proposals_for_curator(request.user)[:200])
+    return render(request, "desk/proposals.html", {"waiting": waiting})

@@ -1,0 +1,128 @@
+"""What speaks against an entry by the show's rules, each in a sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from frondkeep.shows.models import Entry, Exhibitor, Show, ShowClass
+from frondkeep.society.models import Keeper
+from specimens.models import HYBRID_RANKS, SPECIES_RANKS, Came, Keeping, Name, Rank, Specimen, State
+from specimens.naming.dates import PartialDate
+from specimens.services.shown_names import shown_name
+
+Wants = ShowClass.Wants
+
+
+def objections(
+    show: Show, show_class: ShowClass, exhibitor: Exhibitor, plants: Sequence[Specimen]
+) -> list[str]:
+    """Every reason why these plants of this exhibitor may not enter this class; empty where they may."""
+    return [
+        *about_the_show(show),
+        *about_the_exhibitor(show, show_class, exhibitor),
+        *about_the_number(show_class, plants),
+        *(reason for plant in plants for reason in about_the_plant(show, show_class, exhibitor, plant)),
+    ]
+
+
+def about_the_show(show: Show) -> list[str]:
+    return [] if show.takes_entries else ["Entries for this show are closed. Ask the show committee."]
+
+
+def about_the_exhibitor(show: Show, show_class: ShowClass, exhibitor: Exhibitor) -> list[str]:
+    standing = Entry.objects.filter(show=show, exhibitor=exhibitor).standing()
+    reasons = []
+    if show.most_entries is not None and standing.count() >= show.most_entries:
+        reasons.append(f"An exhibitor may enter {show.most_entries} times in this show, and has.")
+    if standing.filter(show_class=show_class).count() >= show.most_in_class:
+        times = "once" if show.most_in_class == 1 else f"{show.most_in_class} times"
+        reasons.append(f"An exhibitor may enter this class {times}, and has.")
+    return reasons
+
+
+def about_the_number(show_class: ShowClass, plants: Sequence[Specimen]) -> list[str]:
+    if not show_class.stages_plants or len(plants) <= show_class.how_many:
+        return []
+    return [f"An entry of this class has {show_class.how_many} plants, not {len(plants)}."]
+
+
+def about_the_plant(show: Show, show_class: ShowClass, exhibitor: Exhibitor, plant: Specimen) -> list[str]:
+    reasons = []
+    if plant.state != State.GROWING:
+        reasons.append(f"{plant.code} is on record as {plant.get_state_display()}.")
+    keeping = plant.keepings.filter(is_open=True).select_related("keeper__member__household").first()
+    if keeping is None or exhibitor.keeper is None or not kept_for(keeping.keeper, exhibitor.keeper):
+        reasons.append(f"{plant.code} is not kept by this exhibitor.")
+    else:
+        reasons += about_possession(show, plant, keeping)
+    if Entry.objects.filter(show=show, plants__specimen=plant).standing().exists():
+        reasons.append(f"{plant.code} is entered in this show already.")
+    return reasons + about_the_kind(show_class, plant)
+
+
+def kept_for(keeper: Keeper, exhibitor: Keeper) -> bool:
+    """Whether the exhibitor shows this keeper's plants: their own, or a household its members'."""
+    if keeper == exhibitor:
+        return True
+    return (
+        keeper.member is not None
+        and keeper.member.household_id is not None
+        and (keeper.member.household_id == exhibitor.household_id)
+    )
+
+
+def about_possession(show: Show, plant: Specimen, keeping: Keeping) -> list[str]:
+    """Kept too short a time for certain. A date that leaves it open speaks for the exhibitor."""
+    latest_start = months_before(show.date, show.months_of_possession)
+    since: PartialDate = keeping.since if keeping.since.is_known else plant.acquired
+    if since.earliest is None or since.earliest <= latest_start:
+        return []
+    return [
+        f"{plant.code} has been kept for less than {show.months_of_possession} months on the day of the show."
+    ]
+
+
+def months_before(day: date, months: int) -> date:
+    """The same day of the month so many months earlier, or that month's last day."""
+    whole = day.year * 12 + day.month - 1 - months
+    year, month = divmod(whole, 12)
+    for last in (day.day, 30, 29, 28):
+        try:
+            return date(year, month + 1, min(day.day, last))
+        except ValueError:
+            continue
+    raise AssertionError("every month has a 28th day")
+
+
+def about_the_kind(show_class: ShowClass, plant: Specimen) -> list[str]:
+    """Genus and kind, by the accepted name; a plant that is not named fits only where anything does."""
+    thought = plant.identification
+    name = (thought.name.accepted or thought.name) if thought and thought.name else None
+    reasons = []
+    if show_class.genus_id and (name is None or show_class.genus_id not in (name.genus_id, name.pk)):
+        reasons.append(
+            f"This class is for {show_class.genus.epithet}; {plant.code} is {shown_name(plant).plain}."
+        )
+    if show_class.wants and not is_wanted(show_class.wants, plant, name):
+        reasons.append(
+            f"This class wants {show_class.get_wants_display()}; {plant.code} is {shown_name(plant).plain}."
+        )
+    return reasons
+
+
+def is_wanted(wants: str, plant: Specimen, name: Name | None) -> bool:
+    if wants == Wants.RAISED:
+        return plant.came == Came.SOWING
+    if name is None:
+        return False
+    if wants == Wants.SPECIES:
+        return name.rank in SPECIES_RANKS and name.rank not in HYBRID_RANKS
+    if wants == Wants.CULTIVAR:
+        return name.rank == Rank.CULTIVAR
+    return name.rank in HYBRID_RANKS or (name.rank == Rank.CULTIVAR and is_of_a_cross(name))
+
+
+def is_of_a_cross(name: Name) -> bool:
+    """Whether the standing claim about a cultivar says that it is a hybrid of two."""
+    return name.claims.filter(standing="current", says="cross").exists()

@@ -21,7 +21,7 @@ class Clones:
     line: Ints
 
 
-def follow_clones(rows: Rows, dropped: Ints) -> Clones | None:
+def follow_clones(rows: Rows, dropped: set[int]) -> Clones | None:
     """Follow clone links to their ends by pointer doubling; ``None`` if they run in a circle.
 
     Rows in ``dropped`` have lost their link. Cost O(n log d) for the longest chain d.
@@ -45,10 +45,10 @@ def follow_clones(rows: Rows, dropped: Ints) -> Clones | None:
     return Clones(root=root, steps=steps, line=line)
 
 
-def _linked_clones(rows: Rows, dropped: Ints) -> Ints:
+def _linked_clones(rows: Rows, dropped: set[int]) -> Ints:
     """Return the rows that are a piece of a plant known."""
     clone = (rows.origin == DIVISION) | (rows.origin == APOGAMOUS)
-    clone[dropped] = False
+    clone[list(dropped)] = False
     place = np.flatnonzero(clone)
     return place[rows.parents[rows.start[place]] >= 0]
 

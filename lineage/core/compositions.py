@@ -46,10 +46,19 @@ class Compositions:
 
     def of(self, k: int) -> Composition:
         """Return the composition of a class, in a dictionary of its own."""
-        if k in self._put or self._bulk is None:
-            return dict(self._put[k])
+        held = self._put.get(k)
+        return self.computed(k) if held is None else dict(held)
+
+    def computed(self, k: int) -> Composition:
+        """Return the composition of a class as computed in bulk, none if it is not among those."""
+        if self._bulk is None:
+            return {}
         first, last = np.searchsorted(self._bulk.owner, [k, k + 1]).tolist()
         return self._bulk.between(first, last)
+
+    def held(self, k: int) -> Composition | None:
+        """Return the composition put for a class, if any; it is never changed, only replaced."""
+        return self._put.get(k)
 
     def put(self, k: int, composition: Composition) -> None:
         """Set the composition of a class."""

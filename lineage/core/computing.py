@@ -33,10 +33,16 @@ FEW_PAIRS = 400
 
 @dataclass(slots=True)
 class State:
-    """All that is known of a pedigree. ``dropped`` are the rows whose by-name link lay on a cycle."""
+    """All that is known of a pedigree.
+
+    ``dropped`` are the rows whose by-name link lay on a cycle, ``tangled`` all rows on those cycles;
+    ``contradictory`` the rows whose exclusion of selfs was dropped.
+    """
 
     rows: Rows
-    dropped: Ints
+    dropped: set[int]
+    tangled: set[int]
+    contradictory: set[int]
     clones: Clones
     parentages: Parentages
     table: ClassTable
@@ -44,21 +50,24 @@ class State:
 
 def compute(rows: Rows) -> State:
     """Return the state of rows; `PedigreeError` for a cycle that is left without by-name links."""
-    dropped = np.array([], dtype=np.int64)
+    dropped: set[int] = set()
+    tangled: set[int] = set()
     settled = _settle(rows, dropped)
     if settled is None:
-        dropped = links_on_cycles(rows)
+        dropped, tangled = links_on_cycles(rows)
         settled = _settle(rows, dropped)
     assert settled is not None  # noqa: S101  what is left of the links has no cycle
     clones, parentages, level = settled
-    state = State(rows, dropped, clones, parentages, ClassTable.blank(level))
+    contradictory = set(parentages.contradictory.tolist())
+    table = ClassTable.blank(level)
+    state = State(rows, dropped, tangled, contradictory, clones, parentages, table)
     for k in np.flatnonzero(parentages.mixture >= 0).tolist():
         state.table.put(k, founder_facts(rows.mixtures[int(parentages.mixture[k])]))
     compute_classes(state, np.flatnonzero(parentages.count > 0), whole=True)
     return state
 
 
-def _settle(rows: Rows, dropped: Ints) -> tuple[Clones, Parentages, Ints] | None:
+def _settle(rows: Rows, dropped: set[int]) -> tuple[Clones, Parentages, Ints] | None:
     clones = follow_clones(rows, dropped)
     if clones is None:
         return None

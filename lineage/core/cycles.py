@@ -9,18 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-import numpy as np
-import numpy.typing as npt
-
 from lineage.core.nodes import PedigreeError
 from lineage.core.rows import APOGAMOUS, DIVISION, Rows
 
-Ints = npt.NDArray[np.int64]
 Links = list[list[int]]
 
 
-def links_on_cycles(rows: Rows) -> Ints:
-    """Return the rows whose by-name clone link lies on a cycle.
+def links_on_cycles(rows: Rows) -> tuple[set[int], set[int]]:
+    """Return the rows whose by-name clone link lies on a cycle, and all rows of cycles with such links.
 
     Raises
     ------
@@ -28,17 +24,23 @@ def links_on_cycles(rows: Rows) -> Ints:
         If a cycle is left without those links; ``members`` are its plants, none of their descendants.
     """
     links = _links(rows)
-    dropped = [
-        row
-        for component in _components(links)
-        for row in component
-        if rows.by_name[row] and rows.origin[row] in (DIVISION, APOGAMOUS) and links[row][0] in component
-    ]
+    dropped: set[int] = set()
+    tangled: set[int] = set()
+    for component in _components(links):
+        inside = {row for row in component if _is_by_name(rows, row) and links[row][0] in component}
+        dropped |= inside
+        tangled |= component if inside else set()
     for row in dropped:
         links[row] = []
     for component in _components(links):
         raise_cycle(rows, _one_cycle(links, component))
-    return np.array(sorted(dropped), dtype=np.int64)
+    return dropped, tangled
+
+
+def _is_by_name(rows: Rows, row: int) -> bool:
+    return (
+        bool(rows.by_name[row]) and rows.origin[row] in (DIVISION, APOGAMOUS) and rows.parents_of(row)[0] >= 0
+    )
 
 
 def raise_cycle(rows: Rows, cycle: list[int]) -> None:

@@ -53,11 +53,7 @@ class NamedIds:
         return self._rows.get(id)
 
     def column(self, rows: Ints) -> npt.NDArray[Any]:
-        if all(type(id) is int and -(2**63) <= id < 2**63 for id in self._ids):
-            return np.array(self._ids, dtype=np.int64)[rows]
-        objects = np.empty(len(self._ids), dtype=object)
-        objects[:] = self._ids
-        return objects[rows]
+        return as_column([self._ids[row] for row in rows.tolist()])
 
 
 class NumberedIds:
@@ -105,3 +101,57 @@ class NumberedIds:
 
     def column(self, rows: Ints) -> npt.NDArray[Any]:
         return self._ids[rows]
+
+
+class RevisedIds:
+    """Ids with some gone and others added in later rows."""
+
+    def __init__(self, first: Ids, rows: int) -> None:
+        """Take over ``first``; added ids stand from row ``rows`` on."""
+        self._first = first
+        self._rows = rows
+        self._added: list[Id] = []
+        self._row_of_added: dict[Id, int] = {}
+        self._gone: set[int] = set()
+
+    def __len__(self) -> int:
+        return self._rows + len(self._added)
+
+    def add(self, id: Id) -> int:
+        """Add an id that is not here; return its row."""
+        self._row_of_added[id] = len(self)
+        self._added.append(id)
+        return self._row_of_added[id]
+
+    def remove(self, id: Id) -> None:
+        """Remove an id that is here; its row is never used again."""
+        row = self._row_of_added.pop(id, None)
+        if row is None:
+            row = self._first.row_of(id)
+            assert row is not None  # noqa: S101  it is here
+            self._gone.add(row)
+
+    def id_of(self, row: int) -> Id:
+        return self._first.id_of(row) if row < self._rows else self._added[row - self._rows]
+
+    def row_of(self, id: Id) -> int | None:
+        added = self._row_of_added.get(id)
+        if added is not None:
+            return added
+        row = self._first.row_of(id)
+        return None if row in self._gone else row
+
+    def column(self, rows: Ints) -> npt.NDArray[Any]:
+        early = rows < self._rows
+        if early.all():
+            return self._first.column(rows)
+        return as_column([self.id_of(row) for row in rows.tolist()])
+
+
+def as_column(ids: list[Id]) -> npt.NDArray[Any]:
+    """Return ids as int64 if all are integers that fit, else as objects."""
+    if all(type(id) is int and -(2**63) <= id < 2**63 for id in ids):
+        return np.array(ids, dtype=np.int64)
+    objects = np.empty(len(ids), dtype=object)
+    objects[:] = ids
+    return objects

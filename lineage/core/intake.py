@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from lineage.core.ids import NumberedIds
-from lineage.core.nodes import ORIGINS, PedigreeError, check_parent_count, read_composition
+from lineage.core.nodes import ORIGINS, PedigreeError, check_candidates, check_parent_count, read_composition
 from lineage.core.rows import CROSS, FOUNDER, MIXED, SELF, UNKNOWN, Bools, Codes, Ints, Mixture, Rows
 
 Column = npt.NDArray[Any]
@@ -38,14 +38,17 @@ def rows_from_columns(
     numbered = NumberedIds(ids)
     origins = _codes("origin", origin, len(ids), len(ORIGINS))
     _check_counts(ids, origins, start, len(parents))
+    parent_ids = _numbers(parents)
+    excluded = _flags("selfs_excluded", selfs_excluded, len(ids))
+    _check_candidates(ids, (origins == MIXED) & excluded, start, parent_ids)
     mixture, mixtures = _mixtures(ids, origins, _numbers(species), mix_start, mix_species, mix_share)
     return Rows(
         ids=numbered,
         origin=origins,
         start=start,
-        parents=_parent_rows(numbered, ids, start, _numbers(parents)),
+        parents=_parent_rows(numbered, ids, start, parent_ids),
         selfing=_codes("selfing", selfing, len(ids), 3),
-        selfs_excluded=_flags("selfs_excluded", selfs_excluded, len(ids)),
+        selfs_excluded=excluded,
         sport=_flags("sport", sport, len(ids)),
         by_name=_flags("by_name", by_name, len(ids)),
         mixture=mixture,
@@ -81,6 +84,13 @@ def _check_counts(ids: Ints, origin: Codes, start: Ints, parents: int) -> None:
     wanted[origin == CROSS] = 2
     for row in np.flatnonzero((count != wanted) & ~((origin == MIXED) & (count > 0))).tolist():
         check_parent_count(int(ids[row]), ORIGINS[origin[row]], int(count[row]))
+
+
+def _check_candidates(ids: Ints, excluded: Bools, start: Ints, parents: Ints) -> None:
+    for row in np.flatnonzero(excluded & (np.diff(start) == 1)).tolist():
+        check_candidates(
+            int(ids[row]), "mixed", parents[start[row] : start[row + 1]].tolist(), True, nobody=-1
+        )
 
 
 def _parent_rows(numbered: NumberedIds, ids: Ints, start: Ints, parents: Ints) -> Ints:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
@@ -114,6 +114,14 @@ def check_parent_count(node: Id, origin: str, count: int) -> None:
     if count < least or (most is not None and count > most):
         wanted = f"{least}" if most == least else f"at least {least}"
         raise PedigreeError(f"{node!r}: a {origin} has {wanted} parents, not {count}.", (node,))
+
+
+def check_candidates(
+    node: Id, origin: str, parents: Sequence[object], selfs_excluded: bool, nobody: object
+) -> None:
+    """Raise `PedigreeError` for a cross of two of one candidate who is not known."""
+    if origin == "mixed" and selfs_excluded and len(parents) == 1 and parents[0] == nobody:
+        raise PedigreeError(f"{node!r}: a cross of two of one candidate, who is not known.", (node,))
 
 
 def read_composition(

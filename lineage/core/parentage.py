@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
 
 from lineage.core.clones import Clones
-from lineage.core.nodes import ORIGINS, PedigreeError
+from lineage.core.nodes import ORIGINS
 from lineage.core.rows import Rows
 
 Ints = npt.NDArray[np.int64]
@@ -55,10 +56,8 @@ class Parentages:
 def read_parentages(rows: Rows, clones: Clones) -> Parentages:
     """Normalise the parents of every ortet and number the distinct parentages.
 
-    Raises
-    ------
-    PedigreeError
-        Where selfs are excluded and the only candidate is a plant not known.
+    A cross within one genet is a self; an unsettled plant of one genet is a self, selfs excluded or not; of
+    two with selfs excluded a cross.
     """
     ortets = np.flatnonzero(clones.root == np.arange(len(rows.origin)))
     origin = rows.origin[ortets]
@@ -114,10 +113,6 @@ def _kinds(rows: Rows, sown: Ints, parents: Ints, count: Ints) -> tuple[Ints, In
     excluded = rows.selfs_excluded[sown] & (origin == _MIXED)
     single = count == 1
     known = parents[np.cumsum(count) - count] >= 0 if len(sown) else single
-    nobody = np.flatnonzero(single & ~known & excluded)
-    if len(nobody):
-        node = rows.ids.id_of(int(sown[nobody[0]]))
-        raise PedigreeError(f"{node!r}: a cross of two of one candidate, who is not known.", (node,))
     kind = np.where(excluded, MIXED_CROSS, MIXED)
     kind[(count == 2) & excluded | (origin == _CROSS)] = CROSS
     kind[single & (known | (origin != _MIXED))] = SELF
@@ -143,3 +138,22 @@ def _group(state: Ints, parents: Ints, count: Ints, width: int) -> tuple[Ints, I
         offset += len(found)
     _, first, inverse = np.unique(state, return_index=True, return_inverse=True)
     return first, inverse
+
+
+def normal_parentage(
+    *, origin: int, selfing: int, selfs_excluded: bool, genets: Sequence[int]
+) -> tuple[int, int, tuple[int, ...], bool]:
+    """Normalise one plant as `read_parentages` does all.
+
+    Returns kind, mode, parents in ascending order, and whether its exclusion of selfs was dropped.
+    """
+    known = {genet for genet in genets if genet >= 0}
+    parents = (*(-1 for genet in genets if genet < 0), *sorted(known))
+    if origin == _SELF:
+        return SELF, selfing, parents, False
+    excluded = selfs_excluded and origin == _MIXED
+    if len(parents) == 1 and (known or origin == _CROSS):
+        return SELF, 0, parents, excluded
+    if origin == _CROSS or (excluded and len(parents) == 2):
+        return CROSS, 0, parents, False
+    return (MIXED_CROSS if excluded else MIXED), 0, parents, False

@@ -8,10 +8,13 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from lineage.core.children import Children
 from lineage.core.computing import State, compute, kinship_of
+from lineage.core.index import Index
 from lineage.core.intake import rows_from_columns
 from lineage.core.nodes import Contradiction, Fact, Id, Interval, Node, PedigreeError, Species
 from lineage.core.relatives import reach
+from lineage.core.revision import Revision, check_revision, must_rebuild, rebuild
 from lineage.core.rows import rows_from_nodes
 
 Ints = npt.NDArray[np.int64]
@@ -31,14 +34,6 @@ class Pedigree:
     PedigreeError
         No nodes, an id given twice, a parent that is missing, a wrong number of parents, a cycle.
 
-    Attributes
-    ----------
-    dropped_links : list of (child, parent)
-        By-name clone links that lay on a cycle. They count nowhere; those children are computed as
-        unknown plants.
-    contradictions : list of Contradiction
-        Plants whose selfs are excluded though all their candidates are one genet.
-
     Examples
     --------
     >>> pedigree = Pedigree([
@@ -52,13 +47,12 @@ class Pedigree:
     (0.25, 0.25)
     """
 
-    dropped_links: list[tuple[Id, Id]]
-    contradictions: list[Contradiction]
+    _state: State
+    _index: Index | None
+    _children: Children | None
 
     def __init__(self, nodes: Iterable[Node]) -> None:
-        given = list(nodes)
-        self._set(compute(rows_from_nodes(given)))
-        self._nodes = {node.id: node for node in given}
+        self._set(compute(rows_from_nodes(nodes)))
 
     def fact(self, id: Id) -> Fact:
         """Return what is known of one plant; `PedigreeError` if it is not here."""
@@ -88,35 +82,51 @@ class Pedigree:
         root = self._state.clones.root
         return kinship_of(self._state, int(root[self._row(a)]), int(root[self._row(b)]))
 
+    @property
+    def dropped_links(self) -> list[tuple[Id, Id]]:
+        """By-name clone links that lay on a cycle, as (child, parent); those children count as unknown plants."""
+        rows, id_of = self._state.rows, self._state.rows.ids.id_of
+        return [(id_of(row), id_of(rows.parents_of(row)[0])) for row in sorted(self._state.dropped)]
+
+    @property
+    def contradictions(self) -> list[Contradiction]:
+        """Plants whose selfs are excluded though all their candidates are one genet; computed as its selfs."""
+        parentages, id_of = self._state.parentages, self._state.rows.ids.id_of
+        kind = "selfs excluded, one genet"
+        return [
+            Contradiction(kind, id_of(row), id_of(parentages.parents_of(int(parentages.class_of[row]))[0]))
+            for row in sorted(self._state.contradictory)
+            if parentages.class_of[row] >= 0
+        ]
+
     def ancestors(self, id: Id) -> set[Id]:
         """Return all plants above one by recorded links, candidates and clones too; itself not among them."""
-        return {self._state.rows.ids.id_of(row) for row in reach(self._row(id), self._links_up)}
+        return self._ids(reach(self._row(id), self._links_up))
 
     def descendants(self, id: Id) -> set[Id]:
         """Return all plants below one by recorded links, itself not among them."""
-        children: dict[int, list[int]] = {}
-        for row in range(len(self._state.rows.ids)):
-            for parent in self._links_up(row):
-                children.setdefault(parent, []).append(row)
-        return {
-            self._state.rows.ids.id_of(row) for row in reach(self._row(id), lambda row: children.get(row, []))
-        }
+        return self._ids(reach(self._row(id), self._links_down))
 
     def revise(self, nodes: Iterable[Node] = (), removed: Iterable[Id] = ()) -> set[Id]:
         """Replace, add and remove nodes; return the ids whose facts changed.
 
-        New ids are among them, removed ones are not. All or nothing: on a `PedigreeError` the
-        pedigree is as before.
+        New ids are among them, removed ones are not. All or nothing: on a `PedigreeError` the pedigree is as
+        before. The outcome is that of a pedigree made anew. Cost: that of the genets below the change; the
+        first revision also indexes the pedigree.
+
+        Raises
+        ------
+        PedigreeError
+            As for a new pedigree; an id given twice, or not here and removed.
         """
-        changes = {node.id: node for node in nodes}
-        gone = set(removed)
-        for id in gone:
-            self._row(id)
-        after = {id: node for id, node in {**self._nodes, **changes}.items() if id not in gone}
-        fresh = Pedigree(after.values())
-        changed = {id for id in after if id not in self._nodes or fresh.fact(id) != self.fact(id)}
-        self.__dict__.update(fresh.__dict__)
-        return changed
+        changes, gone = _read_changes(nodes, removed)
+        index = self._make_index()
+        check_revision(index, changes, gone)
+        if must_rebuild(index, changes, gone):
+            state, rows = rebuild(self._state, changes, gone)
+            self._set(state)
+            return self._ids(rows)
+        return self._ids(Revision(index).apply(changes, gone))
 
     @classmethod
     def from_columns(
@@ -186,12 +196,14 @@ class Pedigree:
         where undefined), ``f_lo``, ``f_hi`` (float64). Ask `class_composition` for the rest.
         """
         clones, ids, table = self._state.clones, self._state.rows.ids, self._state.table
-        k = self._state.parentages.class_of[clones.root]
+        rows = self._state.rows.present()
+        root = clones.root[rows]
+        k = self._state.parentages.class_of[root]
         return {
-            "id": ids.column(np.arange(len(ids))),
-            "genet": ids.column(clones.root),
-            "clone_line": ids.column(clones.line),
-            "clonal_steps": clones.steps.copy(),
+            "id": ids.column(rows),
+            "genet": ids.column(root),
+            "clone_line": ids.column(clones.line[rows]),
+            "clonal_steps": clones.steps[rows],
             "gen_min": table.gen_min[k],
             "gen_max": table.gen_max[k],
             "eq_lo": table.eq_lo[k],
@@ -212,19 +224,37 @@ class Pedigree:
             raise PedigreeError(f"{id!r} is not in this pedigree.", (id,))
         return row
 
+    def _ids(self, rows: Iterable[int]) -> set[Id]:
+        id_of = self._state.rows.ids.id_of
+        return {id_of(row) for row in rows}
+
     def _links_up(self, row: int) -> list[int]:
-        if row in self._without_link:
+        if row in self._state.dropped:
             return []
         return [parent for parent in self._state.rows.parents_of(row) if parent >= 0]
 
+    def _links_down(self, row: int) -> list[int]:
+        if self._children is None:
+            self._children = Children(self._state.rows)
+        return [child for child in self._children.of(row) if child not in self._state.dropped]
+
+    def _make_index(self) -> Index:
+        if self._index is None:
+            self._index = Index(self._state)
+            self._children = self._index.children
+        return self._index
+
     def _set(self, state: State) -> None:
         self._state = state
-        rows, id_of = state.rows, state.rows.ids.id_of
-        self.dropped_links = [(id_of(row), id_of(rows.parents_of(row)[0])) for row in state.dropped.tolist()]
-        self._without_link = set(state.dropped.tolist())
-        self.contradictions = [self._contradiction(row) for row in state.parentages.contradictory.tolist()]
+        self._index = None
+        self._children = None
 
-    def _contradiction(self, row: int) -> Contradiction:
-        parentages, id_of = self._state.parentages, self._state.rows.ids.id_of
-        (genet,) = parentages.parents_of(int(parentages.class_of[row]))
-        return Contradiction("selfs excluded, one genet", id_of(row), id_of(genet))
+
+def _read_changes(nodes: Iterable[Node], removed: Iterable[Id]) -> tuple[dict[Id, Node], set[Id]]:
+    changes: dict[Id, Node] = {}
+    gone = set(removed)
+    for node in nodes:
+        if node.id in changes or node.id in gone:
+            raise PedigreeError(f"{node.id!r} is given twice.", (node.id,))
+        changes[node.id] = node
+    return changes, gone

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 import numpy.typing as npt
@@ -16,6 +16,7 @@ from lineage.core.nodes import (
     Node,
     PedigreeError,
     Species,
+    check_candidates,
     check_parent_count,
     read_composition,
 )
@@ -34,7 +35,8 @@ class Rows:
 
     ``parents[start[i]:start[i + 1]]`` are the rows of the parents of row i, -1 for a plant not known.
     ``mixture`` is the place in ``mixtures`` of a founder's composition (of a clone's too, should it lose its
-    link), -1 for a plant raised from spores.
+    link), -1 for a plant raised from spores. ``late`` holds the parents of rows revised since, and ``gone``
+    the rows that are no more or not yet used.
     """
 
     ids: Ids
@@ -47,9 +49,17 @@ class Rows:
     by_name: Bools
     mixture: Ints
     mixtures: list[Mixture]
+    late: dict[int, list[int]] = field(default_factory=dict)
+    gone: Bools | None = None
+
+    def present(self) -> Ints:
+        """Return the rows that are in use, in order."""
+        return np.arange(len(self.origin)) if self.gone is None else np.flatnonzero(~self.gone)
 
     def parents_of(self, row: int) -> list[int]:
         """Return the parent rows of a row, -1 for a plant not known."""
+        if row in self.late:
+            return self.late[row]
         found: list[int] = self.parents[self.start[row] : self.start[row + 1]].tolist()
         return found
 
@@ -86,24 +96,41 @@ def check_node(node: Node, known: Container[Id]) -> None:
     if node.selfing not in SELFINGS:
         raise PedigreeError(f"{node.id!r}: selfing is 'intra', 'inter' or None.", (node.id,))
     check_parent_count(node.id, node.origin, len(node.parents))
+    check_candidates(node.id, node.origin, node.parents, node.selfs_excluded, nobody=None)
     if node.composition is not None and node.origin != "founder":
         raise PedigreeError(f"{node.id!r}: only a founder carries a composition.", (node.id,))
+    mixture_key(node)
     for parent in node.parents:
         if parent is not None and parent not in known:
             raise PedigreeError(f"{node.id!r}: its parent {parent!r} is missing.", (node.id, parent))
 
 
+def mixture_key(node: Node) -> frozenset[tuple[Species | None, float]]:
+    """Return the composition of a founder, and of a clone should it lose its link."""
+    if node.composition is None:
+        return _UNKNOWN
+    return frozenset(read_composition(node.id, node.composition).items())
+
+
+_UNKNOWN: frozenset[tuple[Species | None, float]] = frozenset({(None, 1.0)})
+
+
+def mixture_place(mixtures: list[Mixture], node: Node) -> int:
+    """Return the place of a node's composition in ``mixtures``, where it is added if it is new."""
+    if node.origin in {"self", "cross", "mixed"}:
+        return -1
+    mixture: Mixture = dict(mixture_key(node))
+    if mixture not in mixtures:
+        mixtures.append(mixture)
+    return mixtures.index(mixture)
+
+
 def _mixtures(nodes: list[Node]) -> tuple[list[Mixture], list[int]]:
     places: dict[frozenset[tuple[Species | None, float]], int] = {}
-    unknown = frozenset(read_composition(None, None).items())
     column = []
     for node in nodes:
-        if node.origin in {"self", "cross", "mixed"}:
-            column.append(-1)
-            continue
-        given = node.composition
-        key = unknown if given is None else frozenset(read_composition(node.id, given).items())
-        column.append(places.setdefault(key, len(places)))
+        raised = node.origin in {"self", "cross", "mixed"}
+        column.append(-1 if raised else places.setdefault(mixture_key(node), len(places)))
     return [dict(key) for key in places], column
 
 

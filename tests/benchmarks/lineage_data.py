@@ -140,9 +140,7 @@ def write(path, columns):
         database.execute("CREATE TABLE plant (id INTEGER PRIMARY KEY, kind INT, parent1 INT, parent2 INT)")
         database.execute("CREATE TABLE founder (id INTEGER PRIMARY KEY, species INT)")
         database.execute("CREATE TABLE candidate (id INT, parent INT)")
-        database.executemany(
-            "INSERT INTO plant VALUES (?, ?, nullif(?, -1), nullif(?, -1))", rows
-        )
+        database.executemany("INSERT INTO plant VALUES (?, ?, nullif(?, -1), nullif(?, -1))", rows)
         database.executemany("INSERT INTO candidate VALUES (?, ?)", more)
         found = columns["species"] >= 0
         database.executemany(

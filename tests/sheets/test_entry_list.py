@@ -93,8 +93,8 @@ def test_a_show_without_classes_says_so(poppler: Reader) -> None:
 def test_a_name_of_two_hundred_characters_is_wrapped_and_never_cut(poppler: Reader, name: str) -> None:
     rows = make_list(make_class(1, [make_entry(1, name)]))
     pdf = entry_list_pdf(rows, timestamp=NOON)
-    # The plant's column alone: 86 to 362 points from the left.
-    column = poppler("pdftotext", pdf, "-x", "86", "-W", "276", "-y", "0", "-H", "842")
+    # The plant’s column alone: 90 to 358 points from the left.
+    column = poppler("pdftotext", pdf, "-x", "90", "-W", "268", "-y", "0", "-H", "842")
     assert squeezed(name) in squeezed(column)
 
 

@@ -35,6 +35,5 @@ def test_headings_and_table_headers_are_marked(poppler: Reader, pdf: bytes) -> N
         assert f" {mark}" in outline
 
 
-@pytest.mark.paper
-def test_a_latin_name_is_marked_as_latin(poppler: Reader, pdf: bytes) -> None:
+def test_a_latin_name_is_marked_as_latin(pdf: bytes) -> None:
     assert b"/Lang(la" in pdf.replace(b"/Lang (", b"/Lang(")

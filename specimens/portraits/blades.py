@@ -10,8 +10,12 @@ from specimens.portraits.shapes import Point, Shape
 from specimens.portraits.traits import FAINT, Look, look
 
 
-def blade(traits: Mapping[str, str], seed: str, *, fine: bool) -> list[Shape]:
-    """All shapes of one fern, the hindmost first."""
+def blade(traits: Mapping[str, str], seed: str) -> tuple[list[Shape], list[Shape]]:
+    """All shapes of one fern, in full and small, the hindmost first."""
+    return _blade(traits, seed, fine=True), _blade(traits, seed, fine=False)
+
+
+def _blade(traits: Mapping[str, str], seed: str, *, fine: bool) -> list[Shape]:
     kind, form = look(traits, "blade"), look(traits, "outline")
     dice = Dice(seed + "/blade")
     if kind.state == "strap":

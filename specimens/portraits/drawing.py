@@ -1,10 +1,12 @@
 """Draws a plant from what is known of it."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from specimens.portraits.blades import blade
 from specimens.portraits.shapes import Portrait, framed
 from specimens.portraits.staghorns import staghorn
+from specimens.portraits.traits import STATES
 
 
 def draw_portrait(traits: Mapping[str, str], *, seed: str, genus: str = "Platycerium") -> Portrait:
@@ -26,6 +28,11 @@ def draw_portrait(traits: Mapping[str, str], *, seed: str, genus: str = "Platyce
     genus
         Platycerium is drawn as a staghorn, any other genus as a blade.
     """
+    used = frozenset((trait, traits[trait]) for trait in STATES if trait in traits)
+    return _drawn(used, seed, genus)
+
+
+@lru_cache(maxsize=128)  # two pages of a list; a portrait takes some 80 kB
+def _drawn(traits: frozenset[tuple[str, str]], seed: str, genus: str) -> Portrait:
     draw = staghorn if genus == "Platycerium" else blade
-    shapes, small = framed(draw(traits, seed, fine=True), draw(traits, seed, fine=False))
-    return Portrait(seed, shapes, small)
+    return Portrait(seed, *framed(*draw(dict(traits), seed)))

@@ -21,11 +21,13 @@ def portrait_png(portrait: Portrait, size: int) -> bytes:
         raise ValueError(f"a portrait is 16 to 2000 dots wide, not {size}")
     image = _ground(size)
     for shape in portrait.shapes:
-        colour = DEEP if shape.dark else WHITE
-        image.paste(colour, mask=_mask(shape, size))
+        mask, corner = _mask(shape, size)
+        image.paste(
+            DEEP if shape.dark else WHITE, (*corner, corner[0] + mask.width, corner[1] + mask.height), mask
+        )
     image = ImageChops.soft_light(image, _grain(portrait.seed, image.size))
     out = io.BytesIO()
-    image.save(out, "PNG", optimize=True)
+    image.save(out, "PNG")
     return out.getvalue()
 
 
@@ -37,17 +39,22 @@ def _ground(size: int) -> Image.Image:
     return Image.composite(Image.new("RGB", fall.size, DEEP), Image.new("RGB", fall.size, LIGHT), fall)
 
 
-def _mask(shape: Shape, size: int) -> Image.Image:
-    scale = size * OVERSAMPLE / WIDTH
-    large = Image.new("L", (size * OVERSAMPLE, size * OVERSAMPLE * HEIGHT // WIDTH))
+def _mask(shape: Shape, size: int) -> tuple[Image.Image, tuple[int, int]]:
+    """The shape alone, and where its upper left corner lies in the picture."""
+    scale = size / WIDTH
     points = [(x * scale, y * scale) for x, y in smoothed(shape)]
+    spare = 2 + math.ceil(shape.width * scale)
+    left, top = (math.floor(min(axis)) - spare for axis in zip(*points, strict=True))
+    right, bottom = (math.ceil(max(axis)) + spare for axis in zip(*points, strict=True))
+    large = Image.new("L", ((right - left) * OVERSAMPLE, (bottom - top) * OVERSAMPLE))
+    moved = [((x - left) * OVERSAMPLE, (y - top) * OVERSAMPLE) for x, y in points]
     draw = ImageDraw.Draw(large)
     level = round(255 * shape.opacity)
     if shape.width:
-        draw.line(points, fill=level, width=max(1, round(shape.width * scale)), joint="curve")
+        draw.line(moved, fill=level, width=max(1, round(shape.width * scale * OVERSAMPLE)), joint="curve")
     else:
-        draw.polygon(points, fill=level)
-    return large.resize((size, size * HEIGHT // WIDTH), Image.Resampling.BOX)
+        draw.polygon(moved, fill=level)
+    return large.resize((right - left, bottom - top), Image.Resampling.BOX), (left, top)
 
 
 def _grain(seed: str, size: tuple[int, int]) -> Image.Image:

@@ -48,9 +48,9 @@ class Portrait:
 def framed(shapes: Iterable[Shape], small: Iterable[Shape]) -> tuple[tuple[Shape, ...], tuple[Shape, ...]]:
     """Move and scale both drawings alike so that every curve lies inside the margin of the frame."""
     full, few = tuple(shapes), tuple(small)
-    reach = [(x, y, shape.width / 2) for shape in full + few for x, y in smoothed(shape, 2)]
-    left, right = min(x - r for x, _, r in reach), max(x + r for x, _, r in reach)
-    top, bottom = min(y - r for _, y, r in reach), max(y + r for _, y, r in reach)
+    reach = [_reach(shape) for shape in full + few]
+    left, top = min(box[0] for box in reach), min(box[1] for box in reach)
+    right, bottom = max(box[2] for box in reach), max(box[3] for box in reach)
     scale = min((WIDTH - 2 * MARGIN) / (right - left), (HEIGHT - 2 * MARGIN) / (bottom - top), LARGEST)
     dx, dy = WIDTH / 2 - scale * (left + right) / 2, HEIGHT / 2 - scale * (top + bottom) / 2
 
@@ -61,6 +61,12 @@ def framed(shapes: Iterable[Shape], small: Iterable[Shape]) -> tuple[tuple[Shape
     return tuple(map(moved, full)), tuple(map(moved, few))
 
 
+def _reach(shape: Shape) -> tuple[float, float, float, float]:
+    curve, half = smoothed(shape, 2), shape.width / 2
+    xs, ys = [x for x, _ in curve], [y for _, y in curve]
+    return min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half
+
+
 def smoothed(shape: Shape, steps: int = 4) -> list[Point]:
     """The curve as a chain of points, `steps` to each control point; a closed one is not repeated."""
     points = list(shape.points)
@@ -69,11 +75,15 @@ def smoothed(shape: Shape, steps: int = 4) -> list[Point]:
         triples = list(zip(inner, inner[1:], inner[2:], strict=False))
     else:
         triples = list(zip(points, points[1:] + points[:1], points[2:] + points[:2], strict=True))
-    return [_on_curve(a, b, c, step / steps) for a, b, c in triples for step in range(steps)] + (
-        [points[-1]] if shape.width else []
-    )
+    weights = [_weights(step / steps) for step in range(steps)]
+    curve = [
+        (p * a[0] + q * b[0] + r * c[0], p * a[1] + q * b[1] + r * c[1])
+        for a, b, c in triples
+        for p, q, r in weights
+    ]
+    return [*curve, points[-1]] if shape.width else curve
 
 
-def _on_curve(a: Point, b: Point, c: Point, t: float) -> Point:
-    before, at, after = (1 - t) ** 2 / 2, (1 + 2 * t - 2 * t * t) / 2, t * t / 2
-    return before * a[0] + at * b[0] + after * c[0], before * a[1] + at * b[1] + after * c[1]
+def _weights(t: float) -> tuple[float, float, float]:
+    """How much the control points before, at and after count at this share of a stretch."""
+    return (1 - t) ** 2 / 2, (1 + 2 * t - 2 * t * t) / 2, t * t / 2

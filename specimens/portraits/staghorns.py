@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from specimens.portraits import shields
 from specimens.portraits.dice import Dice
@@ -25,32 +25,43 @@ POSTURES = {
 }
 
 
-def staghorn(traits: Mapping[str, str], seed: str, *, fine: bool) -> list[Shape]:
-    """All shapes of one plant, the hindmost first; its middle is at (0, 0)."""
+@dataclass(frozen=True)
+class Fertile:
+    """One fertile frond as it grew, and how it is drawn."""
+
+    limb: Limb
+    opacity: float
+    in_small: bool
+
+
+def staghorn(traits: Mapping[str, str], seed: str) -> tuple[list[Shape], list[Shape]]:
+    """All shapes of one plant, in full and small, the hindmost first; its middle is at (0, 0)."""
+    fronds = list(_fertile(Dice(seed + "/fronds"), traits))
+    return _composed(traits, seed, fronds, fine=True), _composed(traits, seed, fronds, fine=False)
+
+
+def _composed(traits: Mapping[str, str], seed: str, fronds: list[Fertile], *, fine: bool) -> list[Shape]:
     shield = look(traits, "shield_fronds")
-    draw_shield = SHIELDS[shield.state]
     size = Dice(seed + "/size").between(24, 29)
-    drawn = draw_shield(Dice(seed + "/shield"), size=size, strength=shield.strength, fine=fine)
-    behind = [replace(shape, known=shield.known) for shape in drawn]
-    fronds = list(_fertile(Dice(seed + "/fronds"), traits, fine=fine))
+    drawn = SHIELDS[shield.state](Dice(seed + "/shield"), size=size, strength=shield.strength, fine=fine)
+    shield_shapes = [replace(shape, known=shield.known) for shape in drawn]
+    shown = [shape for one in fronds if fine or one.in_small for shape in _drawn(one, traits, fine)]
     # A ball covers the feet of the fronds, a basket or a ring stands behind them.
-    return [*fronds, *behind] if shield.state == "ball" else [*behind, *fronds]
+    return [*shown, *shield_shapes] if shield.state == "ball" else [*shield_shapes, *shown]
 
 
-def _fertile(dice: Dice, traits: Mapping[str, str], *, fine: bool) -> Iterator[Shape]:
+def _fertile(dice: Dice, traits: Mapping[str, str]) -> Iterator[Fertile]:
     posture, forks, breadth = (look(traits, trait) for trait in ("fertile_fronds", "forks", "breadth"))
     count = FRONDS[breadth.state] + 2 * dice.whole(0, 1)
     habit = _habit(dice, posture, forks, breadth)
     for order, place in enumerate(_from_the_back(count)):
         heading = _heading(dice, place, count, posture)
-        shorter = 0.28 * abs(2 * place / (count - 1) - 1) if posture.state == "erect" else 0
+        outward = abs(2 * place / (count - 1) - 1)
+        shorter = 0.28 * outward if posture.state == "erect" else 0
         own = replace(habit, length=dice.about(habit.length * (1 - shorter), 0.1))
         start = (6 * math.sin(heading), 4 - 6 * math.cos(heading))
-        limb = frond(dice, start, heading, own)
-        opacity = 0.62 + 0.3 * (1 - abs(2 * place / (count - 1) - 1))
-        if not fine and count > FEWEST and order in SKIPPED[: count - FEWEST]:
-            continue
-        yield from _drawn(limb, posture, forks, breadth, opacity if fine else 0.85, fine)
+        in_small = count <= FEWEST or order not in SKIPPED[: count - FEWEST]
+        yield Fertile(frond(dice, start, heading, own), 0.62 + 0.3 * (1 - outward), in_small)
 
 
 def _habit(dice: Dice, posture: Look, forks: Look, breadth: Look) -> Habit:
@@ -64,13 +75,14 @@ def _habit(dice: Dice, posture: Look, forks: Look, breadth: Look) -> Habit:
     )
 
 
-def _drawn(
-    limb: Limb, posture: Look, forks: Look, breadth: Look, opacity: float, fine: bool
-) -> Iterator[Shape]:
-    known = posture.known and forks.known and breadth.known
-    yield Shape(tuple(outline(limb, fine=fine)), opacity * (1 if known else FAINT), known=known)
-    if fine and posture.known and breadth.known and not forks.known:
-        yield Shape(tuple(stalk_only(limb)), opacity * 0.6)
+def _drawn(one: Fertile, traits: Mapping[str, str], fine: bool) -> Iterator[Shape]:
+    posture, forks, breadth = (look(traits, trait).known for trait in ("fertile_fronds", "forks", "breadth"))
+    known = posture and forks and breadth
+    opacity = one.opacity if fine else 0.85
+    points = tuple(outline(one.limb, fine=fine))
+    yield Shape(points, opacity * (1 if known else FAINT), known=known)
+    if fine and posture and breadth and not forks:
+        yield Shape(tuple(stalk_only(one.limb)), opacity * 0.6)
 
 
 def _from_the_back(count: int) -> list[int]:

@@ -55,7 +55,7 @@ class EntryQuerySet(models.QuerySet["Entry"]):
         return self.filter(exhibitor__keeper__in=user.keeper_ids)
 
     def as_staged(self) -> EntryQuerySet:
-        """By class, then by number (those without one last, as they came); with what a list prints. Two more queries."""
+        """By class, then by number, those without one last; with what a list prints (three more queries)."""
         plants = EntryPlant.objects.select_related(
             "specimen__identification__name__accepted", "specimen__sowing"
         ).prefetch_related("specimen__sowing__sources__specimen__identification")

@@ -14,6 +14,10 @@ class ShowQuerySet(models.QuerySet["Show"]):
         """Shows of today and later, the nearest first."""
         return self.filter(date__gte=timezone.localdate()).order_by("date", "pk")
 
+    def past(self) -> ShowQuerySet:
+        """Shows before today, the latest first."""
+        return self.filter(date__lt=timezone.localdate()).order_by("-date", "-pk")
+
     def taking_entries(self) -> ShowQuerySet:
         """Coming shows whose entries have not closed, the nearest first."""
         return self.coming().filter(entries_close_at__gt=timezone.now())

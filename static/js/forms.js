@@ -72,7 +72,6 @@ function refuseWholePage(event) {
   const { xhr, target } = event.detail;
   if (target === document.body || !/^\s*<!doctype/i.test(xhr.responseText.slice(0, 100))) return;
   event.detail.shouldSwap = false;
-  event.detail.isError = true;
   if (xhr.status < 400) sayTrouble(WORDS.signedOut);
 }
 

@@ -8,7 +8,9 @@ class LineageConfig(AppConfig):
     label = "lineage"
 
     def ready(self) -> None:
+        from lineage.services.foreseeing import foresee_lineage
         from lineage.services.refresh import refresh
-        from specimens.changes import register_refresher
+        from specimens.changes import register_foreseer, register_refresher
 
         register_refresher(refresh)
+        register_foreseer(foresee_lineage)

@@ -6,7 +6,7 @@ import io
 
 import pytest
 from PIL import Image
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from tests.look.conftest import Site, open_page
 from tests.look.scripted import scripted
@@ -20,7 +20,9 @@ TURNED = 6  # EXIF orientation: to be turned a quarter to the right
 @pytest.fixture
 def page(browser: Browser, site: Site) -> Page:
     page = open_page(browser, site, scripted(FORM, SCRIPT))
-    page.evaluate("() => { document.addEventListener('photo-ready', () => { window.ready = true; }); }")
+    page.evaluate(
+        "() => { document.addEventListener('photo-ready', () => { document.body.dataset.ready = 'yes'; }); }"
+    )
     return page
 
 
@@ -38,7 +40,7 @@ def photograph(width: int, height: int) -> bytes:
 def choose(page: Page, name: str, kind: str, content: bytes) -> tuple[str, bytes]:
     """The name and bytes of what would be sent after choosing a file."""
     page.set_input_files("#photo", {"name": name, "mimeType": kind, "buffer": content})
-    page.wait_for_function("window.ready")
+    expect(page.locator("body")).to_have_attribute("data-ready", "yes")
     sent = page.evaluate(
         """async () => { const file = document.querySelector('#photo').files[0];
         return [file.name, [...new Uint8Array(await file.arrayBuffer())]]; }"""

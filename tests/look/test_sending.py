@@ -18,9 +18,8 @@ PLAIN = '<form method="post" action="/save"><button class="button">Save</button>
 
 
 def opened(browser: Browser, site: Site, main: str) -> Page:
-    page = open_page(browser, site, scripted(main))
-    page.wait_for_function("window.htmx !== undefined")
-    return page
+    """A page whose scripts, htmx among them, have run: that is before its load event."""
+    return open_page(browser, site, scripted(main))
 
 
 def press_save(page: Page) -> None:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from specimens.naming.partial_date import DateNotRead
 
 FIRST_YEAR = 1700
+LAST_YEAR = 2999
 MONTHS = (
     "January",
     "February",
@@ -161,5 +162,5 @@ def around(days: Days) -> Days:
 def _check_year(year: int) -> None:
     if year < FIRST_YEAR:
         raise DateNotRead(f"We keep dates from {FIRST_YEAR} on, and read this as {year}.")
-    if year > 9998:
+    if year > LAST_YEAR:
         raise DateNotRead(f"We read this as the year {year}. A year such as 1998 would be understood.")

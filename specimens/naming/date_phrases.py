@@ -187,7 +187,9 @@ def _from_to(left: Reading, right: Reading) -> Reading:
 def _either(left: Reading, right: Reading) -> Reading:
     days = (*_closed(left), *_closed(right))
     said = f"{_shortened(left.said, right.said)} or {right.said}"
-    return Reading(Span(min(days), max(days)), said if left.said and right.said else "")
+    # Said first, "about" would be read as of both.
+    sayable = left.said and right.said and not left.rough
+    return Reading(Span(min(days), max(days)), said if sayable else "")
 
 
 def _shortened(left: str, right: str) -> str:

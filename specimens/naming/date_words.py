@@ -80,8 +80,8 @@ def _days(partial: PartialDate) -> str:
     """The stored days in the shortest words that mean them."""
     first, last = partial.earliest, partial.latest
     if first and last:
-        if (first.month, first.day, last) == (1, 1, date(first.year, 12, 31)):
-            return str(first.year)
+        if (first.month, first.day, last.month, last.day) == (1, 1, 12, 31):
+            return str(first.year) if first.year == last.year else f"between {first.year} and {last.year}"
         if first.day == 1 and last == last_day(first.year, first.month):
             return f"{MONTHS[first.month - 1]} {first.year}"
     if first and last is None and (first.month, first.day) == (1, 1):

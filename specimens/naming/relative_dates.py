@@ -83,7 +83,7 @@ def _ago(number: int, unit: str, today: date) -> Days:
 
 def _months_back(day: date, months: int) -> date:
     year, month = divmod(day.year * 12 + day.month - 1 - months, 12)
-    return date(year, month + 1, min(day.day, calendar.last_day(year, month + 1).day))
+    return calendar.day(year, month + 1, min(day.day, calendar.last_day(year, month + 1).day)).first
 
 
 def _named(this: bool, what: str, asking: Asking) -> Days | None:

@@ -114,8 +114,13 @@ def test_a_season_within_one_year_has_no_second_year() -> None:
     assert "winter 1997" in refusal("winter 1997/98", southern=True)
 
 
-def test_years_before_plants_were_recorded_are_taken_for_slips() -> None:
-    assert refusal("1089") == "We keep dates from 1700 on, and read this as 1089."
+@pytest.mark.parametrize(("words", "year"), [("1089", 1089), ("900 years ago", 1126)])
+def test_years_before_plants_were_recorded_are_taken_for_slips(words: str, year: int) -> None:
+    assert refusal(words) == f"We keep dates from 1700 on, and read this as {year}."
+
+
+def test_a_year_far_ahead_is_taken_for_a_slip() -> None:
+    assert refusal("about 9998").startswith("We read this as the year 9998.")
 
 
 def test_long_words_go_into_the_notes() -> None:
@@ -141,7 +146,11 @@ PIECES = [
 ]
 
 
-@given(st.lists(st.sampled_from(PIECES), max_size=16).map(" ".join) | st.text(max_size=LONGEST_WORDS + 5))
+@given(
+    st.lists(st.sampled_from(PIECES), max_size=16).map(" ".join)
+    | st.text(max_size=LONGEST_WORDS + 5)
+    | st.text("0123456789-/.x~? ", max_size=14)
+)
 @example("or so " * 13)
 @example("about " * 13)
 @example("1 or " * 16)
@@ -149,6 +158,7 @@ PIECES = [
 @example("9999/9999")
 @example("999 years ago")
 @example("late 9999")
+@example("about 2999")
 @example("1700~")
 def test_whatever_is_typed_is_a_date_or_refused(words: str) -> None:
     try:

@@ -33,6 +33,7 @@ def read(words: str, **how: bool) -> PartialDate:
         ("1980-85", "between 1980 and 1985", "between 1980 and 1985"),
         ("June-Aug 1992", "between June and August 1992", "between June and August 1992"),
         ("1998 or 1999", "1998 or 1999", "in 1998 or 1999"),
+        ("1998~ or 1990", "between 1990 and 2000", "between 1990 and 2000"),
         ("yesterday", "10 March 2026", "on 10 March 2026"),
         ("last week", "between 2 and 8 March 2026", "between 2 and 8 March 2026"),
         ("last month", "February 2026", "in February 2026"),

@@ -149,7 +149,7 @@ def near_forms(words: Iterable[Word], known: Tables, cutoff: float) -> dict[str,
         a, b = by_text[left], by_text[right]
         if a.form == b.form:
             continue
-        score, _ = pair_words(a, b, known)
+        score, _ = pair_words(a, b, known, supported=True)
         if score >= cutoff:
             scored[a.form][b.form] = max(score, scored[a.form].get(b.form, 0.0))
             scored[b.form][a.form] = scored[a.form][b.form]

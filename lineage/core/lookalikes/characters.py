@@ -41,7 +41,7 @@ def small(text: str) -> str:
     return unicodedata.normalize("NFC", re.sub("[\u0300-\u036f]", "", apart))
 
 
-_RUN_ON = re.compile(r"(?<=[a-zß-öø-ÿ])(?=[A-ZÀ-ÖØ-Þ])")
+_RUN_ON = re.compile(r"(?<=[a-zß-öø-ÿ]{2})(?=[A-ZÀ-ÖØ-Þ])")
 _NAME_PREFIX = re.compile(r"\b(Mc|Mac|O'|D'|De|Di|La|Le|Van|Fitz) (?=[A-Z])")
 _COUNT = re.compile(r"(?:#|№)\s*(?=\d)|\b(?:no|nr|num|number|numero|nummer)\b\s*\.?\s*(?=\d)", re.IGNORECASE)
 _LETTER_DIGIT = re.compile(r"(?<=[^\W\d_])(?=\d)|(?<=\d)(?=[^\W\d_])")

@@ -6,8 +6,8 @@ _GENDER = re.compile(r"(?:[au]m|us|a)$")
 _THIRD = re.compile(r"is$|(?<=il)e$|(?<=[aiu]r)e$|(?<=al)e$|(?<=ens)e$|(?<=rand)e$|(?<=virid)e$")
 _PERSON = re.compile(r"(?:iae|ii|ae|(?<=[^aeiou])i)$")
 _LATIN_SHAPE = re.compile(
-    r"(?:(?:at|it|ut|ifer|iger|os|id|fid|sect|fol|foli|lob|pinn|dactyl|issim|errim|an|ian|oide|form|ell|ul|il|in|ic|"
-    r"est|ar|ens|cep|ferr|phyll|gyr|tort|furc)(?:a|um|us|is|e)|um|us|oides|ensis|ense|ceps|folia|iae|ii|ans|ens|alis|aris|ilis)$"
+    r"(?:at|it|ut|ifer|iger|os|id|fid|sect|foli|lob|pinn|dactyl|issim|errim|ian|oide|form|ell|ul|il|in|ic|est|ar|ens|"
+    r"cep|phyll|tort|furc|isp|ace|ine|ari|osi|nt)(?:a|um|us|is)$|(?:um|us|oides|ensis|ense|ceps|iae|ii|ans|ens|ale|are|ile)$"
 )
 
 

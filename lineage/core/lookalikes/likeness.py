@@ -14,6 +14,9 @@ LEVELS = ("same", "near", "sounds alike", "lexicon", "far")
 NEAR = 0.6
 """From this score on two names count as near; below it as far."""
 
+_LONE_INITIAL = 0.1
+_DIFFERENT_PLACE = 0.3
+_AGREEING = 0.5
 _ORDER = 0.975
 _JOINED = 0.985
 _GROUP_WORD = 0.93
@@ -25,6 +28,9 @@ _UNMATCHED = {"title": 0.3, "given": 0.3, "number": 0.15, "joining": 0.93, "init
 _UNMATCHED_WORD = 0.2
 _NEAR_BY = {"slip", "joined", "group-word", "initial", "order", "spelling", "plural"}
 _LEXICON = {"translation", "nickname", "abbreviation", "moved-genus"}
+
+
+Words = tuple[Word, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,61 +102,82 @@ def spelling_level(likeness: Likeness) -> str:
     return likeness.level
 
 
-def _compare_words(
-    left: tuple[Word, ...], right: tuple[Word, ...], known: Tables
-) -> tuple[float, list[Reason]]:
+def _compare_words(left: Words, right: Words, known: Tables) -> tuple[float, list[Reason]]:
     if not left or not right:
         return (1.0, [reason("same")]) if left == right else (0.0, [reason("nothing", factor=0.0)])
     aligned = _align(left, right, known)
     if len(left) == len(right) and len(left) == 1:
-        return aligned
+        return _lone_initial(left[0], right[0]) or aligned
     joined = _compare_joined(left, right, known)
     return max(aligned, joined, key=lambda found: found[0]) if joined else aligned
 
 
-def _align(left: tuple[Word, ...], right: tuple[Word, ...], known: Tables) -> tuple[float, list[Reason]]:
+def _lone_initial(left: Word, right: Word) -> tuple[float, list[Reason]] | None:
+    """A single letter is too little to stand for a whole name."""
+    if left.text == right.text or "initial" not in (left.kind, right.kind):
+        return None
+    return _LONE_INITIAL, [reason("different-word", left.text, right.text, factor=_LONE_INITIAL)]
+
+
+def _align(left: Words, right: Words, known: Tables) -> tuple[float, list[Reason]]:
     """Each word with its best partner, best pairs first; words left over cost."""
-    scored = sorted(
-        (
-            (pair_words(x, y, known), -abs(i - j), i, j)
-            for i, x in enumerate(left)
-            for j, y in enumerate(right)
-        ),
-        key=lambda row: (row[0][0], row[1], -row[2]),
-        reverse=True,
-    )
-    used_left: dict[int, int] = {}
-    used_right: set[int] = set()
+    partners = _partners(left, right, known)
+    agreeing = [i for i, j in partners if _agree(left[i], right[j], known)]
     score, reasons = 1.0, []
-    for (value, key), _, i, j in scored:
-        if i in used_left or j in used_right:
-            continue
-        used_left[i] = j
-        used_right.add(j)
+    for i, j in partners:
+        value, key = pair_words(left[i], right[j], known, supported=any(at != i for at in agreeing))
+        if key == "initial" and (i or j):
+            value = min(value, _DIFFERENT_PLACE)
         score *= value
         if key != "same":
             reasons.append(reason(key, left[i].text, right[j].text, factor=value))
-    if any(used_left[i] > used_left[k] for i in used_left for k in used_left if i < k):
+    if any(j > other for i, j in partners for at, other in partners if i < at):
         score *= _ORDER
         reasons.append(reason("order", factor=_ORDER))
-    over = [left[i] for i in range(len(left)) if i not in used_left]
-    over += [right[j] for j in range(len(right)) if j not in used_right]
-    longer = left if len(left) > len(right) else right
-    for word in over:
-        cost = _cost_of_unmatched(word, longer, len(over))
+    for cost in _left_over(left, right, partners):
         score *= cost.factor
         reasons.append(cost)
     return score, reasons or [reason("same")]
 
 
-def _cost_of_unmatched(word: Word, name: tuple[Word, ...], count: int) -> Reason:
+def _partners(left: Words, right: Words, known: Tables) -> list[tuple[int, int]]:
+    """Places of the words that stand for each other; ties go to words in like places."""
+    scored = sorted(
+        (
+            (-pair_words(x, y, known)[0], abs(i - j), i, j)
+            for i, x in enumerate(left)
+            for j, y in enumerate(right)
+        ),
+    )
+    found: dict[int, int] = {}
+    for _, _, i, j in scored:
+        if i not in found and j not in found.values():
+            found[i] = j
+    return list(found.items())
+
+
+def _agree(left: Word, right: Word, known: Tables) -> bool:
+    """Do two words agree well enough to make a slip in another likelier?"""
+    return (
+        left.kind not in ("joining", "initial", "filler") and pair_words(left, right, known)[0] >= _AGREEING
+    )
+
+
+def _left_over(left: Words, right: Words, partners: list[tuple[int, int]]) -> list[Reason]:
+    over = [word for at, word in enumerate(left) if at not in {i for i, _ in partners}]
+    over += [word for at, word in enumerate(right) if at not in {j for _, j in partners}]
+    longer = left if len(left) > len(right) else right
+    return [_cost_of_unmatched(word, longer, len(over)) for word in over]
+
+
+def _cost_of_unmatched(word: Word, name: Words, count: int) -> Reason:
     if is_group_word(word, name) and count == 1:
         return reason("group-word", word.text, factor=_GROUP_WORD)
     key = "number" if word.kind == "number" else "contains"
     return reason(key, word.text, factor=_UNMATCHED.get(word.kind, _UNMATCHED_WORD))
 
 
-def is_group_word(word: Word, name: tuple[Word, ...]) -> bool:
+def is_group_word(word: Word, name: Words) -> bool:
     """A descriptive Latin word before a name of at least two words that is not Latin itself."""
     return (
         word.kind == "latin"
@@ -160,9 +187,7 @@ def is_group_word(word: Word, name: tuple[Word, ...]) -> bool:
     )
 
 
-def _compare_joined(
-    left: tuple[Word, ...], right: tuple[Word, ...], known: Tables
-) -> tuple[float, list[Reason]] | None:
+def _compare_joined(left: Words, right: Words, known: Tables) -> tuple[float, list[Reason]] | None:
     """Names that differ in where the gaps stand."""
     if _numbers(left) != _numbers(right):
         return None
@@ -171,7 +196,8 @@ def _compare_joined(
         return None
     if a == b:
         return _JOINED, [reason("joined", factor=_JOINED)]
-    if len(left) == len(right) or abs(len(a) - len(b)) > 2 or min(len(a), len(b)) < 6:
+    kinds = {word.kind for word in (*left, *right)}
+    if len(left) == len(right) or abs(len(a) - len(b)) > 2 or min(len(a), len(b)) < 6 or "initial" in kinds:
         return None
     distance = OSA.distance(a, b, score_cutoff=2)
     if distance > 2:
@@ -180,7 +206,7 @@ def _compare_joined(
     return value, [reason("joined", factor=_JOINED), reason("slip", a, b, factor=value)]
 
 
-def _numbers(words: tuple[Word, ...]) -> list[str]:
+def _numbers(words: Words) -> list[str]:
     return sorted(word.form for word in words if word.kind == "number")
 
 

@@ -113,7 +113,7 @@ def _shipped() -> Vocabulary:
         numbers=tuple(trade["numbers"].items()),
         given_names=words["given"],
         latin_words=words["latin"],
-        plain_words=words["plain"],
+        plain_words=words["plain"] | words["surname"] | words["place"],
         version=trade["version"],
     )
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from .characters import split_words
 from .endings import looks_latin, stem
+from .slips import WordShapes
 from .vocabulary import Meaning, Vocabulary
 
 _ROMAN = re.compile(r"x{0,3}(?:ix|iv|v?i{0,3})")
@@ -42,13 +43,24 @@ class Tables:
         self.given = vocabulary.given_names | {
             word for meaning in vocabulary.lexicon if meaning.kind == "nickname" for word in meaning.words
         }
-        self.known_latin = frozenset(stem(word) for word in vocabulary.latin_words)
+        self.latin_stems = frozenset(stem(word) for word in vocabulary.latin_words)
         self.opposites = frozenset(
             frozenset((self.form_of(left), self.form_of(right))) for left, right in vocabulary.opposites
         )
-        self.known = self.given | vocabulary.plain_words | vocabulary.latin_words | frozenset(self.meanings)
+        self.whole_words = (
+            self.given | vocabulary.plain_words | vocabulary.latin_words | frozenset(self.meanings)
+        )
+        self.shapes = WordShapes(word for word in sorted(self.whole_words) if len(word) > 2)
         self.words: dict[str, Word] = {}
-        self.pairs: dict[tuple[Word, Word], tuple[float, str]] = {}
+        self.pairs: dict[tuple[Word, Word, bool], tuple[float, str]] = {}
+
+    def knows(self, text: str) -> bool:
+        """Is it a word of its own, in whatever gender or number?"""
+        return (
+            text in self.whole_words
+            or stem(text) in self.latin_stems
+            or text.removesuffix("s") in self.whole_words
+        )
 
     def form_of(self, text: str) -> str:
         meaning = self.meaning_of(text)
@@ -123,8 +135,8 @@ def _kind(text: str, meaning: Meaning | None, known: Tables) -> str:
         return "joining"
     if meaning is not None and meaning.kind in ("title", "place"):
         return meaning.kind
-    if text in known.given:
-        return "given"
     if text in known.vocabulary.plain_words:
         return "word"
-    return "latin" if looks_latin(text) or stem(text) in known.known_latin else "word"
+    if text in known.given:
+        return "given"
+    return "latin" if looks_latin(text) or stem(text) in known.latin_stems else "word"

@@ -11,7 +11,7 @@ from time import struct_time
 
 import pytest
 from edtf import parse_edtf
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.calendar_spans import easter_sunday
@@ -45,12 +45,14 @@ def points() -> st.SearchStrategy[str]:
     return years | months | days | open_digits | open_parts
 
 
+@settings(deadline=None, max_examples=50)
 @given(points())
 def test_dates_mean_the_same_days(text: str) -> None:
     read = ours(text)
     assert (read.earliest, read.latest) == strict_days(text)
 
 
+@settings(deadline=None, max_examples=50)
 @given(points(), points())
 def test_intervals_mean_the_same_days(one: str, other: str) -> None:
     first, last = sorted([one, other], key=strict_days)
@@ -74,6 +76,7 @@ def test_winter_covers_what_the_other_reader_makes_of_it() -> None:
     assert read.earliest <= first <= last <= read.latest
 
 
+@settings(deadline=None, max_examples=50)
 @given(points().filter(lambda text: "X" not in text), st.sampled_from("~?%"))
 def test_a_doubtful_date_covers_the_days_it_would_mean_without_doubt(text: str, mark: str) -> None:
     read = ours(text + mark)
@@ -92,6 +95,7 @@ def half_open(text: str) -> Iterator[tuple[str, str]]:
     )
 
 
+@settings(deadline=None, max_examples=50)
 @given(points())
 def test_an_open_end_is_open_and_the_other_the_same(text: str) -> None:
     first, last = strict_days(text)

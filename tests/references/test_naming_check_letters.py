@@ -7,7 +7,7 @@ are the examples of the Global Release Identifier standard (IFPI) and of ISO 157
 from string import ascii_uppercase, digits
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.codes import Code
@@ -28,6 +28,7 @@ def test_the_recursion_gives_the_printed_values(printed: str) -> None:
     assert check_character(printed[:-1], digits + ascii_uppercase) == printed[-1]
 
 
+@settings(deadline=None)
 @given(st.integers(1000, 9999), st.integers(1, 99_999))
 def test_the_letter_is_that_of_mod_27_26_over_the_digits_as_letters(year: int, number: int) -> None:
     as_letters = "".join(ascii_uppercase[int(digit)] for digit in f"{year}{number:04d}")

@@ -1,7 +1,7 @@
 """Codes are shown, read and told apart."""
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.codes import Code, CodeNotRead, may_be_handed_out, next_code, one_slip_away, read_code
@@ -104,6 +104,7 @@ def test_codes_of_plausible_years_are_proposed_first() -> None:
     assert any(not each for each in plausible)
 
 
+@settings(deadline=None)
 @given(codes)
 def test_every_code_is_read_back(code: Code) -> None:
     assert read_code(str(code)) == code
@@ -111,6 +112,7 @@ def test_every_code_is_read_back(code: Code) -> None:
     assert read_code(str(code).lower().replace("-", " ")) == code
 
 
+@settings(deadline=None)
 @given(codes, st.data())
 def test_no_wrong_digit_is_missed_and_the_code_meant_is_proposed(code: Code, data: st.DataObject) -> None:
     place = data.draw(st.integers(0, len(digits_of(code)) - 1))
@@ -120,6 +122,7 @@ def test_no_wrong_digit_is_missed_and_the_code_meant_is_proposed(code: Code, dat
     assert code in refused.value.did_you_mean
 
 
+@settings(deadline=None)
 @given(st.integers(1900, 2099), st.integers(0, 99_998), st.data())
 def test_no_swap_of_neighbours_leads_to_another_code_handed_out(
     year: int, last: int, data: st.DataObject

@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.dates import LONGEST_WORDS, DateNotRead, PartialDate, read_date
@@ -146,6 +146,7 @@ PIECES = [
 ]
 
 
+@settings(deadline=None)
 @given(
     st.lists(st.sampled_from(PIECES), max_size=16).map(" ".join)
     | st.text(max_size=LONGEST_WORDS + 5)

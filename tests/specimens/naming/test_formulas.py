@@ -1,7 +1,7 @@
 """Hybrid formulas name the parents in order."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.names import NameParts, formula_runs, plain_formula
@@ -69,6 +69,7 @@ def test_an_egg_parent_who_is_no_parent_is_refused() -> None:
         formula_runs([ANDINUM, RIDLEYI], egg_parent=2)
 
 
+@settings(deadline=None)
 @given(st.permutations([ANDINUM, RIDLEYI, TASSEL, POLYPODIUM, NameParts()]))
 def test_alphabetical_order_does_not_depend_on_the_order_given(parents: list[NameParts]) -> None:
     assert plain_formula(parents) == plain_formula([ANDINUM, RIDLEYI, TASSEL, POLYPODIUM, NameParts()])

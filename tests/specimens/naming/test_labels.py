@@ -3,7 +3,7 @@
 import unicodedata
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.labels import LONGEST_LABEL, LabelTooLong, clean_label
@@ -51,6 +51,7 @@ def test_a_label_holds_five_hundred_characters() -> None:
         clean_label("x" * 501)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=LONGEST_LABEL))
 def test_cleaning_twice_is_cleaning_once(text: str) -> None:
     once = clean_label(text)

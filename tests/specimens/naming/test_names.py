@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.names import NameParts, Run, name_runs, plain_name, sort_key
@@ -158,6 +158,7 @@ any_parts = st.builds(
 )
 
 
+@settings(deadline=None)
 @given(any_parts)
 def test_parts_survive_json(parts: NameParts) -> None:
     kept = parts.to_json()
@@ -170,6 +171,7 @@ def test_a_part_that_does_not_exist_is_refused() -> None:
         NameParts.from_json({"genus": "Platycerium", "grex": "Silver"})
 
 
+@settings(deadline=None)
 @given(any_parts, st.booleans(), st.booleans(), st.booleans())
 def test_neighbouring_runs_differ_in_style(parts: NameParts, short: bool, author: bool, quotes: bool) -> None:
     runs = name_runs(parts, short_genus=short, with_author=author, quotes=quotes)

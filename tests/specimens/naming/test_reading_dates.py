@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.dates import PartialDate, read_date
@@ -216,6 +216,7 @@ def test_white_space_within_does_not_matter() -> None:
 some_days = st.dates(date(1700, 1, 1), TODAY)
 
 
+@settings(deadline=None)
 @given(
     some_days,
     st.sampled_from(
@@ -227,6 +228,7 @@ def test_every_day_is_read_in_every_writing(day: date, writing: str) -> None:
     assert (read.earliest, read.latest) == (day, day)
 
 
+@settings(deadline=None)
 @given(some_days, some_days, st.sampled_from(["between {} and {}", "{} to {}", "{} - {}", "from {} to {}"]))
 def test_two_days_are_read_as_what_lies_between(one: date, other: date, writing: str) -> None:
     first, last = sorted([one, other])
@@ -234,6 +236,7 @@ def test_two_days_are_read_as_what_lies_between(one: date, other: date, writing:
     assert (read.earliest, read.latest) == (first, last)
 
 
+@settings(deadline=None)
 @given(some_days, st.integers(0, 400))
 def test_what_was_said_of_days_gone_by_contains_the_day(today: date, back: int) -> None:
     read = read_date(f"{back} days ago", today=today + timedelta(days=400))

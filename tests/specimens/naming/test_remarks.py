@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.remarks import remarks, tidy_epithet
@@ -61,12 +61,14 @@ def test_no_article_number_is_ever_shown() -> None:
     assert not any(re.search(r"Art\.|\d+\.\d+", remark.words) for remark in every)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=40))
 def test_tidying_twice_is_tidying_once(text: str) -> None:
     once = tidy_epithet(text)
     assert tidy_epithet(once) == once
 
 
+@settings(deadline=None)
 @given(st.text(max_size=40), st.none() | st.integers(1700, 2030))
 def test_a_tidied_epithet_has_nothing_left_to_tidy(text: str, year: int | None) -> None:
     said = remarks(tidy_epithet(text), year_named=year, known=["Silver Tassel"])

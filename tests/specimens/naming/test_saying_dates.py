@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specimens.naming.dates import PartialDate, echo_date, read_date, say_date, say_when
@@ -93,6 +93,7 @@ def test_what_is_said_and_what_is_echoed_can_be_read_again(words: str) -> None:
 ends = st.none() | st.dates(date(1700, 1, 1), date(2100, 1, 1))
 
 
+@settings(deadline=None)
 @given(ends, ends, st.sampled_from(["", "unknown", "spring 98", "some words"]))
 def test_any_days_are_said_in_words_that_can_be_read_again(
     one: date | None, other: date | None, words: str
@@ -103,6 +104,7 @@ def test_any_days_are_said_in_words_that_can_be_read_again(
     assert_means_the_same(say_date(partial), partial)
 
 
+@settings(deadline=None)
 @given(st.integers(1700, 2025), st.integers(1, 12))
 def test_whole_months_and_years_are_said_short(year: int, month: int) -> None:
     whole = read(f"{year}-{month:02d}")

@@ -84,8 +84,9 @@ def shortcomings(show_class: ShowClass, plants: tuple[Staged, ...], title: str) 
 @transaction.atomic
 def withdraw(entry: Entry) -> None:
     """The entry is not staged; its number is not given to another."""
-    entry.withdrawn_at = timezone.now()
-    entry.save()
+    fresh = Entry.objects.select_for_update().get(pk=entry.pk)
+    fresh.withdrawn_at = fresh.withdrawn_at or timezone.now()
+    fresh.save()
 
 
 @transaction.atomic

@@ -98,9 +98,9 @@ def about_the_number(show_class: ShowClass, plants: Sequence[Specimen]) -> list[
 def about_the_plant(
     show: Show, show_class: ShowClass, exhibitor: Keeper | None, plant: Specimen, known: Known
 ) -> list[str]:
-    reasons = []
     if plant.state != State.GROWING:
-        reasons.append(f"{plant.code} is on record as {plant.get_state_display()}.")
+        return [f"{plant.code} is on record as {plant.get_state_display()}."]
+    reasons = []
     keeping = known.keepings.get(plant.pk)
     if keeping is None or exhibitor is None or not kept_for(keeping.keeper, exhibitor):
         reasons.append(f"{plant.code} is not kept by this exhibitor.")

@@ -2,40 +2,46 @@
 
 from __future__ import annotations
 
+from django.db.models import prefetch_related_objects
+
 from frondkeep.desk.finding import visible_ids
 from frondkeep.desk.people import keeper_words, member_words
 from frondkeep.society.models import User
-from specimens.models import Came, Division, Holds, Identification, Specimen, SporeSowing
+from specimens.models import Came, Division, Specimen, SporeSource, SporeSowing
 from specimens.naming.names import plain
 from specimens.naming.sentences import HIDDEN_PLANT, PlantFacts, plant_sentence
 from specimens.services.shown_names import is_raised_from
 
-CAME_WORDS = {Came.NOT_KNOWN: "unknown"}
-HOLDS_WORDS = {Holds.KINDS: "mixed", Holds.NOT_KNOWN: "unknown"}
-
 
 def sentence_about(plant: Specimen, reader: User) -> str:
-    """The sentence about a plant as this reader may read it."""
-    visible = visible_ids(reader, [parent_id(plant)])
+    """The sentence about a plant as this reader may read it; two queries beside the plant's page parts."""
+    prefetch_related_objects([plant], "sowing__sources__name")
+    visible = visible_ids(reader, origin_ids(plant))
     return plant_sentence(facts_of(plant, reader=reader, visible=visible))
 
 
-def facts_of(plant: Specimen, *, reader: User, visible: frozenset[int]) -> PlantFacts:
-    """The facts for `plant_sentence`. `visible` holds the parent's id if the reader may see the parent."""
+def facts_of(plant: Specimen, *, reader: User, visible: frozenset[int], with_code: bool = True) -> PlantFacts:
+    """The facts for `plant_sentence`. `visible` holds those of `origin_ids` that the reader may see."""
     return PlantFacts(
-        code=plant.code,
-        came=CAME_WORDS.get(plant.came, plant.came),
-        sowing_code=plant.sowing.code if plant.sowing else "",
+        code=plant.code if with_code else "",
+        came=plant.came,
         from_whom=giver_words(plant, reader),
         meeting=str(plant.meeting or ""),
         date=plant.acquired,
         label_text=plant.label_text,
-        holds=HOLDS_WORDS.get(plant.holds, plant.holds),
+        holds=plant.holds,
         state=plant.state,
         state_when=plant.ended,
         **piece_facts(plant.division, reader, visible),
+        **sowing_facts(plant.sowing, visible),
         **thought_facts(plant),
     )
+
+
+def origin_ids(plant: Specimen) -> list[int | None]:
+    """Ids of the plants on record that it came from: its parent, or whose spores were sown."""
+    sources = plant.sowing.sources.all() if plant.sowing else ()
+    return [parent_id(plant), *(source.specimen_id for source in sources)]
 
 
 def piece_facts(division: Division | None, reader: User, visible: frozenset[int]) -> dict[str, object]:
@@ -47,8 +53,25 @@ def piece_facts(division: Division | None, reader: User, visible: frozenset[int]
         "parent_code": division.parent.code if division.parent and shown else "",
         "parent_hidden": division.parent_id is not None and not shown,
         "parent_words": division.parent_words,
+        "sport": division.sport,
         "taken_by": member_words(division.by, reader),
     }
+
+
+def sowing_facts(sowing: SporeSowing | None, visible: frozenset[int]) -> dict[str, object]:
+    if sowing is None:
+        return {}
+    return {
+        "sowing_code": sowing.code,
+        "sowing_sources": tuple(source_words(source, visible) for source in sowing.sources.all()),
+        "as_sown": sowing.determined == SporeSowing.Determined.AS_SOWN,
+    }
+
+
+def source_words(source: SporeSource, visible: frozenset[int]) -> str:
+    if source.specimen is not None:
+        return source.specimen.code if source.specimen_id in visible else HIDDEN_PLANT
+    return source.name.written if source.name else source.words or "a plant not known"
 
 
 def thought_facts(plant: Specimen) -> dict[str, object]:
@@ -59,15 +82,9 @@ def thought_facts(plant: Specimen) -> dict[str, object]:
     return {
         "thought_name": plain(accepted.runs(raised_from=is_raised_from(plant, accepted))),
         "qualifier": thought.qualifier,
-        "ground": ground_of(thought, plant.sowing),
+        "ground": thought.ground,
         "not_yet_checked": not accepted.checked,
     }
-
-
-def ground_of(thought: Identification, sowing: SporeSowing | None) -> str:
-    """A tag on a sporeling says what was sown, not what came up."""
-    as_sown = sowing is not None and sowing.determined == SporeSowing.Determined.AS_SOWN
-    return "as sown" if as_sown and thought.ground == Identification.Ground.LABEL else thought.ground
 
 
 def giver_words(plant: Specimen, reader: User) -> str:

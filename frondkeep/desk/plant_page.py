@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from django.db.models import prefetch_related_objects
+
 from frondkeep.desk.finding import visible_ids, visible_photos
 from frondkeep.desk.journeys import Step, journey_of
 from frondkeep.desk.people import keeper_words, member_words, user_words
-from frondkeep.desk.plant_facts import facts_of, giver_words, origin_line, parent_id
+from frondkeep.desk.plant_facts import facts_of, giver_words, origin_ids, origin_line, parent_id
 from frondkeep.desk.plant_lists import ListedPlant, listed
 from frondkeep.society.models import User
 from specimens.models import Identification, Keeping, Photo, Specimen, SporeSowing, TraitRecord
@@ -71,13 +73,14 @@ class PlantPage:
 def plant_page(plant: Specimen, reader: User) -> PlantPage:
     """The page of a plant fetched `with_page_parts`; the same number of queries for any plant."""
     keepings = keepings_of(plant)
-    visible = visible_ids(reader, [parent_id(plant)])
+    prefetch_related_objects([plant], "sowing__sources__name")
+    visible = visible_ids(reader, origin_ids(plant))
     thoughts = thoughts_about(plant, reader)
     is_mine = plant.keeper is not None and reader.acts_for(plant.keeper)
     plant.sitter = sitters_for_plants([plant])[plant.pk]
     return PlantPage(
         plant=plant,
-        sentence=plant_sentence(facts_of(plant, reader=reader, visible=visible)),
+        sentence=plant_sentence(facts_of(plant, reader=reader, visible=visible, with_code=False)),
         is_mine=is_mine,
         may_edit=is_mine or reader.is_curator,
         keeper=keeper_words(plant.keeper, reader),

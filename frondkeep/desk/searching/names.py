@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from threading import Lock
 
-from django.db.models import Count, Max, Sum
-from rapidfuzz import fuzz, process
+from django.db.models import Count, Max, Min, QuerySet, Sum
+from django.db.models.functions import Length
 
-from specimens.models import Name
+from lineage.core.lookalikes import NameIndex
+from specimens.models import Name, Rank
 from specimens.naming.names import NameParts, sort_key
 
-LIKE_ENOUGH = 82
+LIKE_ENOUGH = 0.5
 MOST_FOUND = 60
+Stamp = tuple[object, ...]
+# Id, text for sorting, the name without its genus, its genus.
+Row = tuple[int, str, str, str]
+
+
+def names_like(text: str, *, limit: int = MOST_FOUND) -> list[int]:
+    """Ids of names that this text may mean, best first: words that start so, then names spelled nearly so."""
+    asked = folded(text)
+    return _kept.find(text, asked, limit=limit) if asked else []
 
 
 def folded(text: str) -> str:
@@ -19,20 +29,42 @@ def folded(text: str) -> str:
     return " ".join(sort_key(NameParts(cultivar=text)).split())
 
 
-def names_like(text: str, *, limit: int = MOST_FOUND) -> list[int]:
-    """Ids of names that this text may mean, best first: words that start so, then names spelled nearly so."""
-    asked = folded(text)
-    if not asked:
-        return []
-    kept = kept_names()
-    starting = [pk for pk, words in kept.words.items() if starts_words(asked, words)]
-    nearly = [
-        pk
-        for _, _, pk in process.extract(
-            asked, kept.texts, scorer=fuzz.token_set_ratio, score_cutoff=LIKE_ENOUGH, limit=limit
-        )
-    ]
-    return list(dict.fromkeys([*starting, *nearly]))[:limit]
+class KeptNames:
+    """Every standing name in this process's memory, brought up to date before each question; one query to see."""
+
+    def __init__(self) -> None:
+        self.lock = Lock()
+        self.stamp: Stamp = ()
+        self.rows: dict[int, Row] = {}
+        self.words: dict[int, tuple[str, ...]] = {}
+        self.index = NameIndex()
+
+    def find(self, text: str, asked: str, *, limit: int) -> list[int]:
+        # The index is not safe for writing in several threads; a question takes a millisecond.
+        with self.lock:
+            self.bring_up_to_date()
+            starting = [pk for pk, words in self.words.items() if starts_words(asked, words)]
+            nearly = self.index.suggest(text, limit=limit) + [
+                (pk, score) for pk, score in self.index.like(text, limit=limit) if score >= LIKE_ENOUGH
+            ]
+        starting.sort(key=lambda pk: self.rows[pk][1])
+        return list(dict.fromkeys([*starting, *(pk for pk, _ in nearly)]))[:limit]
+
+    def bring_up_to_date(self) -> None:
+        """Take in what changed: a name once read is not read again."""
+        names = Name.objects.standing()
+        stamp = stamp_of(names)
+        if stamp == self.stamp:
+            return
+        now = {row[0]: row for row in map(row_of, names.select_related("genus"))}
+        for pk in [pk for pk, row in self.rows.items() if now.get(pk) != row]:
+            self.index.remove(pk)
+            del self.rows[pk], self.words[pk]
+        for pk, row in now.items():
+            if pk not in self.rows:
+                self.rows[pk], self.words[pk] = row, tuple(row[1].split())
+                self.index.add(pk, row[2], row[3] or None)
+        self.stamp = stamp
 
 
 def starts_words(asked: str, words: tuple[str, ...]) -> bool:
@@ -40,27 +72,19 @@ def starts_words(asked: str, words: tuple[str, ...]) -> bool:
     return all(any(word.startswith(start) for word in words) for start in asked.split())
 
 
-@dataclass(frozen=True)
-class KeptNames:
-    """The names of one moment, in memory: their words and texts by id."""
-
-    stamp: tuple[int | None, ...]
-    words: dict[int, tuple[str, ...]]
-    texts: dict[int, str]
+def stamp_of(names: QuerySet[Name]) -> Stamp:
+    """Changes whenever a name is added, voided or written otherwise."""
+    letters = Sum(Length("sort_text"))
+    ends = {"first": Min("sort_text"), "last": Max("sort_text")}
+    return tuple(names.aggregate(Count("pk"), Max("pk"), Sum("version"), letters=letters, **ends).values())
 
 
-_kept = KeptNames(stamp=(), words={}, texts={})
+def row_of(name: Name) -> Row:
+    genus = name.genus.epithet if name.genus else ""
+    if name.rank == Rank.FORMULA:
+        return name.pk, name.sort_text, name.written, ""
+    bare = name.epithet if name.is_cultivar else name.written.removeprefix(genus).strip() or name.epithet
+    return name.pk, name.sort_text, bare, genus
 
 
-def kept_names() -> KeptNames:
-    """The names as they stand; read anew when their number or their versions have changed (one query to see)."""
-    global _kept
-    found = Name.objects.aggregate(Count("pk"), Max("pk"), Sum("version"))
-    stamp = tuple(found.values())
-    if _kept.stamp != stamp:
-        texts = {
-            pk: " ".join(text.split())
-            for pk, text in Name.objects.standing().in_reading_order().values_list("pk", "sort_text")
-        }
-        _kept = KeptNames(stamp, {pk: tuple(text.split()) for pk, text in texts.items()}, texts)
-    return _kept
+_kept = KeptNames()

@@ -48,11 +48,7 @@ def enter(
     With `overrule`, which is the committee's, it is taken whatever the show's rules say.
     """
     show = lock_show(show_class.show)
-    reasons = (
-        []
-        if overrule
-        else objections(show, show_class, exhibitor, [plant.specimen for plant in plants if plant.specimen])
-    )
+    reasons = [] if overrule else objections(show, show_class, exhibitor, as_they_stand(plants))
     reasons += shortcomings(show_class, plants, title)
     if reasons:
         raise EntryRefusedError(reasons)
@@ -70,6 +66,12 @@ def enter(
             entry=entry, order=order, specimen=plant.specimen, typed_name=plant.typed_name
         )
     return entry
+
+
+def as_they_stand(plants: tuple[Staged, ...]) -> list[Specimen]:
+    """The recorded plants as the database has them now, not as a page found them."""
+    ids = [plant.specimen.pk for plant in plants if plant.specimen]
+    return list(Specimen.objects.filter(pk__in=ids).with_page_parts())
 
 
 def shortcomings(show_class: ShowClass, plants: tuple[Staged, ...], title: str) -> list[str]:

@@ -1,9 +1,97 @@
-"""Signing in, and what to do when it does not work."""
+"""Signing in and out, and a new password by e-mail; what to do when it does not work."""
 
+from __future__ import annotations
+
+from typing import Any
+
+from axes.helpers import get_cool_off
+from django import forms
+from django.contrib.auth import views as auth_views
+from django.contrib.auth.decorators import login_not_required
+from django.contrib.auth.forms import AuthenticationForm, PasswordResetForm
 from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.urls import reverse_lazy
+from django.utils.decorators import method_decorator
+
+from frondkeep.society.models import Society
+
+NOT_KNOWN = "We could not sign you in. Check the name and the password; capitals matter in the password."
 
 
-def locked_out(
-    request: HttpRequest, credentials: dict[str, str] | None = None, *args: object
-) -> HttpResponse:
-    return HttpResponse("Too many attempts.", status=429)
+class SignInForm(AuthenticationForm):
+    error_messages = {"invalid_login": NOT_KNOWN, "inactive": NOT_KNOWN}
+
+    stay = forms.BooleanField(
+        label="Stay signed in on this device for 90 days",
+        required=False,
+        help_text="Only on a phone or computer of your own.",
+    )
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["username"].label = "Your name or e-mail address"
+        self.fields["username"].max_length = 254
+
+
+@method_decorator(login_not_required, name="dispatch")
+class SignIn(auth_views.LoginView):
+    template_name = "society/sign_in.html"
+    authentication_form = SignInForm
+    redirect_authenticated_user = True
+
+    def form_valid(self, form: SignInForm) -> HttpResponse:
+        answer = super().form_valid(form)
+        if not form.cleaned_data["stay"] or form.get_user().is_staff:
+            # Ends with the browser, or after twelve hours for whoever holds a role.
+            self.request.session.set_expiry(12 * 60 * 60 if form.get_user().is_staff else 0)
+        return answer
+
+    def form_invalid(self, form: SignInForm) -> HttpResponse:
+        return self.render_to_response(self.get_context_data(form=form), status=422)
+
+    def get_context_data(self, **kwargs: Any) -> dict[str, Any]:
+        return super().get_context_data(society=Society.current(), **kwargs)
+
+
+def locked_out(request: HttpRequest, *args: object, **kwargs: object) -> HttpResponse:
+    """Too many attempts: how long to wait, and whom to ask. The name typed is kept."""
+    wait = get_cool_off()
+    context = {
+        "minutes": int(wait.total_seconds() // 60) if wait else 15,
+        "typed": request.POST.get("username", ""),
+        "society": Society.current(),
+    }
+    answer = render(request, "society/locked_out.html", context, status=429)
+    answer["Retry-After"] = str(context["minutes"] * 60)
+    return answer
+
+
+@method_decorator(login_not_required, name="dispatch")
+class ForgotPassword(auth_views.PasswordResetView):
+    """Asks for an address; whether anybody has it is not told."""
+
+    template_name = "society/forgot_password.html"
+    email_template_name = "society/password_letter.txt"
+    subject_template_name = "society/password_letter_subject.txt"
+    form_class = PasswordResetForm
+    success_url = reverse_lazy("password-sent")
+
+
+@method_decorator(login_not_required, name="dispatch")
+class PasswordSent(auth_views.PasswordResetDoneView):
+    template_name = "society/password_sent.html"
+
+    def get_context_data(self, **kwargs: Any) -> dict[str, Any]:
+        return super().get_context_data(society=Society.current(), **kwargs)
+
+
+@method_decorator(login_not_required, name="dispatch")
+class NewPassword(auth_views.PasswordResetConfirmView):
+    template_name = "society/new_password.html"
+    success_url = reverse_lazy("sign-in")
+
+
+class ChangePassword(auth_views.PasswordChangeView):
+    template_name = "society/change_password.html"
+    success_url = reverse_lazy("home")

@@ -1,0 +1,29 @@
+"""Finding what somebody asked for, if they may see it. What they may not, is not there."""
+
+from __future__ import annotations
+
+from django.http import Http404
+
+from frondkeep.society.models import User
+from specimens.models import Name, Specimen
+from specimens.naming.codes import read_code
+
+
+def visible_plant(user: User, code: str) -> Specimen:
+    """The plant of this code, typed with or without its letter, or Http404 for whoever may not see it."""
+    try:
+        full = str(read_code(code))
+    except ValueError:
+        raise Http404 from None
+    found = Specimen.objects.visible_to(user).with_page_parts().filter(code=full).first()
+    if found is None:
+        raise Http404
+    return found
+
+
+def standing_name(pk: int) -> Name:
+    """A name that is not voided, or Http404."""
+    found = Name.objects.standing().filter(pk=pk).first()
+    if found is None:
+        raise Http404
+    return found

@@ -15,7 +15,7 @@ from lineage.core.compositions import sweep_compositions
 from lineage.core.cycles import links_on_cycles
 from lineage.core.facts import ClassTable
 from lineage.core.frontier import CAP, Frontier
-from lineage.core.kinship import PairByPair, TooManyPairs
+from lineage.core.kinship import PairByPair, Plant, TooManyPairs
 from lineage.core.levels import class_levels
 from lineage.core.nodes import Interval
 from lineage.core.parentage import MIXED, Parentages, read_parentages
@@ -27,8 +27,8 @@ Ints = npt.NDArray[np.int64]
 
 # Below so many classes a level, one class at a time is faster than one level at a time.
 NARROW = 8
-# A query that meets more pairs than this goes on level by level.
-FEW_PAIRS = 400
+# A query that meets more pairs than this goes on level by level; so do classes that meet more on average.
+FEW_PAIRS = 200
 
 
 @dataclass(slots=True)
@@ -96,7 +96,7 @@ def compute_classes(state: State, classes: Ints, *, whole: bool = False) -> None
 def walk_classes(state: State, classes: Ints) -> None:
     """Compute classes one at a time, in the order given, parents before offspring."""
     parentages, table = state.parentages, state.table
-    kinship = pair_by_pair(state, cap=CAP // 8)
+    kinship = pair_by_pair(state, cap=FEW_PAIRS + FEW_PAIRS // 16 * len(classes))
     for k in classes.tolist():
         facts = spore_facts(
             kind=int(parentages.kind[k]),
@@ -166,15 +166,15 @@ def pair_by_pair(state: State, cap: int) -> PairByPair:
     parentages, table = state.parentages, state.table
     class_of, level, kind = parentages.class_of, table.level, parentages.kind
 
-    def parentage(row: int) -> tuple[int, list[int]]:
+    def plant(row: int) -> Plant:
         k = int(class_of[row])
-        return int(kind[k]), parentages.parents_of(k)
+        return int(level[k]), int(kind[k]), parentages.parents_of(k)
 
     def inbreeding(row: int) -> Interval:
         k = class_of[row]
         return float(table.f_lo[k]), float(table.f_hi[k])
 
-    return PairByPair(parentage, lambda row: int(level[class_of[row]]), inbreeding, cap)
+    return PairByPair(plant, inbreeding, cap)
 
 
 def kinship_of(state: State, a: int, b: int, cap: int = CAP) -> Interval:

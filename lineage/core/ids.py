@@ -88,7 +88,11 @@ class NumberedIds:
     def row_of(self, id: Id) -> int | None:
         if not isinstance(id, (int, np.integer)) or not -(2**63) <= id < 2**63:
             return None
-        row = int(self.rows_of(np.array([id], dtype=np.int64))[0])
+        if self._table is not None:
+            place = int(id) - self._low
+            row = int(self._table[place]) if 0 <= place < len(self._table) else -1
+        else:
+            row = int(self.rows_of(np.array([id], dtype=np.int64))[0])
         return row if row >= 0 else None
 
     def rows_of(self, ids: Ints) -> Ints:

@@ -9,8 +9,12 @@ from lineage.core.nodes import Interval
 from lineage.core.parentage import MIXED
 
 Pair = tuple[int, int]
-#: A kind of parentage and its parents, as ortet rows, -1 for a plant not known.
-Parentage = tuple[int, list[int]]
+#: Level, kind of parentage and parents of an ortet, these as ortet rows, -1 for a plant not known.
+Plant = tuple[int, int, list[int]]
+#: A plant to expand, and the one its parents are paired with.
+Way = tuple[Plant, int]
+
+_UNRELATED = (0.0, 0.0)
 
 
 class TooManyPairs(Exception):
@@ -22,10 +26,8 @@ class PairByPair:
 
     Parameters
     ----------
-    parentage
-        From an ortet row to its `Parentage`.
-    level
-        From an ortet row to the longest path down from a founder.
+    plant
+        From an ortet row to its `Plant`. The level is the longest path down from a founder.
     inbreeding
         From an ortet row to its bounds of F; asked only of ancestors of the pair.
     cap
@@ -33,16 +35,12 @@ class PairByPair:
     """
 
     def __init__(
-        self,
-        parentage: Callable[[int], Parentage],
-        level: Callable[[int], int],
-        inbreeding: Callable[[int], Interval],
-        cap: int,
+        self, plant: Callable[[int], Plant], inbreeding: Callable[[int], Interval], cap: int
     ) -> None:
-        self._cap = cap
-        self._parentage = parentage
-        self._level = level
+        self._look_up = plant
         self._inbreeding = inbreeding
+        self._cap = cap
+        self._plants: dict[int, Plant] = {}
         self._known: dict[Pair, Interval] = {}
 
     def between(self, a: int, b: int) -> Interval:
@@ -51,52 +49,57 @@ class PairByPair:
         Costs the pairs of ancestors that can be reached. Any depth.
         """
         found = self._at_hand(a, b)
-        waiting = [] if found is not None else [(a, b)]
+        waiting = [] if found is not None else [(a, b, self._ways(a, b))]
         while waiting:
-            x, y = waiting[-1]
-            ways = [] if self._at_hand(x, y) is not None else self._ways(x, y)
+            x, y, ways = waiting[-1]
             missing = [
-                (p, other) for parents, other in ways for p in parents[1] if self._at_hand(p, other) is None
+                (p, other) for plant, other in ways for p in plant[2] if self._at_hand(p, other) is None
             ]
-            waiting.extend(missing)
             if missing:
+                waiting.extend((p, other, self._ways(p, other)) for p, other in missing)
                 continue
             waiting.pop()
-            if ways:
-                self._known[_ordered(x, y)] = self._meet(ways)
-                if len(self._known) > self._cap:
-                    raise TooManyPairs
-        return self._at_hand(a, b) or (0.0, 1.0)
+            self._known[(x, y) if x < y else (y, x)] = self._meet(ways)
+            if len(self._known) > self._cap:
+                raise TooManyPairs
+        return self._at_hand(a, b) or _UNRELATED
 
     def _at_hand(self, a: int, b: int) -> Interval | None:
         if a < 0 or b < 0:
-            return 0.0, 0.0
+            return _UNRELATED
+        pair = (a, b) if a < b else (b, a)
+        found = self._known.get(pair)
+        if found is not None:
+            return found
         if a == b:
-            return half_plus_half(self._inbreeding(a))
-        found = self._known.get(_ordered(a, b))
-        if found is None and not self._level(a) and not self._level(b):
-            return 0.0, 0.0
+            found = half_plus_half(self._inbreeding(a))
+        elif self._plant(a)[0] or self._plant(b)[0]:
+            return None
+        else:
+            found = _UNRELATED
+        self._known[pair] = found
         return found
 
-    def _ways(self, a: int, b: int) -> list[tuple[Parentage, int]]:
+    def _plant(self, row: int) -> Plant:
+        plant = self._plants.get(row)
+        if plant is None:
+            plant = self._plants[row] = self._look_up(row)
+        return plant
+
+    def _ways(self, a: int, b: int) -> list[Way]:
         """Return which of the two to expand against which; both ways where both are unsettled."""
-        older = self._level(a) - self._level(b)
-        of_a, of_b = self._parentage(a), self._parentage(b)
-        if older > 0:
-            return [(of_a, b)]
-        if older < 0:
-            return [(of_b, a)]
-        if of_a[0] >= MIXED and of_b[0] >= MIXED:
+        of_a, of_b = self._plant(a), self._plant(b)
+        if of_a[0] != of_b[0]:
+            return [(of_a, b)] if of_a[0] > of_b[0] else [(of_b, a)]
+        if of_a[1] >= MIXED and of_b[1] >= MIXED:
             return [(of_a, b), (of_b, a)]
-        return [(of_a, b)] if of_a[0] >= MIXED else [(of_b, a)]
+        return [(of_a, b)] if of_a[1] >= MIXED else [(of_b, a)]
 
-    def _meet(self, ways: list[tuple[Parentage, int]]) -> Interval:
+    def _meet(self, ways: list[Way]) -> Interval:
         found = [
-            combine(kind, [self._at_hand(p, other) or (0.0, 1.0) for p in parents])
-            for (kind, parents), other in ways
+            combine(kind, [self._at_hand(p, other) or _UNRELATED for p in parents])
+            for (_, kind, parents), other in ways
         ]
+        if len(found) == 1:
+            return found[0]
         return max(low for low, _ in found), min(high for _, high in found)
-
-
-def _ordered(a: int, b: int) -> Pair:
-    return (a, b) if a < b else (b, a)

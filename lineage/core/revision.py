@@ -109,7 +109,7 @@ class Revision:
         # Of each row its former ortet, steps and line (none if it is new); of each ortet its former class.
         self._moved: dict[int, tuple[int, int, int] | None] = {}
         self._former_class: dict[int, int] = {}
-        self._new_classes: list[int] = []
+        self._new_classes: dict[int, None] = {}
 
     def apply(self, changes: Mapping[Id, Node], removed: Collection[Id]) -> set[int]:
         """Apply checked changes that close no cycle; return the rows whose facts changed."""
@@ -197,8 +197,8 @@ class Revision:
         if contradictory:
             self._state.contradictory.add(row)
         k = self._index.class_of(key)
-        if not self._index.sizes[k] and k not in self._new_classes:
-            self._new_classes.append(k)
+        if not self._index.sizes[k]:
+            self._new_classes[k] = None
             if key[0] == FOUNDER:
                 self._state.table.put(k, founder_facts(self._state.rows.mixtures[key[2][0]]))
         return k
@@ -272,7 +272,8 @@ class Revision:
                 changed.update(members)
         for row in self._moved:
             index.note_row(row)
+        # The plants of new classes have just been compared with what they were.
         for k in before.changed(table):
-            if k in affected:
+            if k in affected and k not in self._new_classes:
                 changed.update(index.rows_of(k))
         return changed

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from lineage.core import ORIGINS, Node, Pedigree, PedigreeError
@@ -48,6 +48,7 @@ def named(composition):
     return {name if name is None else SPECIES[name]: ends for name, ends in composition.items()}
 
 
+@settings(deadline=None)
 @given(pedigrees(), st.sampled_from([1, 3, 10**9]))
 def test_facts_from_columns_are_those_from_nodes(nodes, step):
     number = numbered(nodes, step)
@@ -72,6 +73,7 @@ def test_facts_from_columns_are_those_from_nodes(nodes, step):
         assert named(other.class_composition(row["parentage_class"])) == fact.composition
 
 
+@settings(deadline=None)
 @given(pedigrees())
 def test_facts_of_columns_are_plain_python(nodes):
     pedigree = Pedigree.from_columns(**as_columns(nodes, numbered(nodes, 1)))

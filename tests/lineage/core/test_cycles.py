@@ -2,7 +2,7 @@
 
 import networkx as nx
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from lineage.core import Node, Pedigree, PedigreeError
@@ -106,6 +106,7 @@ def genets(nodes, links):
     return genet, quotient
 
 
+@settings(deadline=None)
 @given(tangled())
 def test_the_links_dropped_are_those_inside_a_component_of_the_genets(nodes):
     links = raw_links(nodes)

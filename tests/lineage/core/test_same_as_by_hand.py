@@ -5,7 +5,7 @@ from itertools import combinations_with_replacement
 
 import networkx as nx
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 
 from lineage.core import Pedigree, computing
 from tests.lineage.core.generated import pedigrees
@@ -25,6 +25,7 @@ def exactly(interval):
     return tuple(Fraction(end) for end in interval)
 
 
+@settings(deadline=None)
 @given(pedigrees())
 def test_clones(nodes):
     pedigree, twin = Pedigree(nodes), Twin(nodes)
@@ -35,6 +36,7 @@ def test_clones(nodes):
         assert fact.clone_line == twin.clone_line(node.id)
 
 
+@settings(deadline=None)
 @given(pedigrees())
 def test_generations(nodes):
     pedigree, twin = Pedigree(nodes), Twin(nodes)
@@ -44,6 +46,7 @@ def test_generations(nodes):
         assert exactly(fact.eq_generations) == twin.eq(twin.genet(node.id))
 
 
+@settings(deadline=None)
 @given(pedigrees())
 def test_completeness(nodes):
     pedigree, twin = Pedigree(nodes), Twin(nodes)
@@ -53,6 +56,7 @@ def test_completeness(nodes):
         assert found == (None if expected is None else float(expected))
 
 
+@settings(deadline=None)
 @given(pedigrees())
 def test_composition(nodes):
     pedigree, twin = Pedigree(nodes), Twin(nodes)
@@ -61,6 +65,7 @@ def test_composition(nodes):
         assert {species: exactly(ends) for species, ends in found.items()} == twin.composition(node.id)
 
 
+@settings(deadline=None)
 @given(pedigrees())
 def test_inbreeding(nodes):
     pedigree, twin = Pedigree(nodes), Twin(nodes)
@@ -68,6 +73,7 @@ def test_inbreeding(nodes):
         assert exactly(pedigree.fact(node.id).inbreeding) == twin.f(twin.genet(node.id))
 
 
+@settings(deadline=None)
 @given(pedigrees(max_size=10))
 def test_kinship(nodes):
     pedigree, twin = Pedigree(nodes), Twin(nodes)
@@ -76,6 +82,7 @@ def test_kinship(nodes):
         assert pedigree.kinship(b, a) == pedigree.kinship(a, b)
 
 
+@settings(deadline=None)
 @given(pedigrees())
 def test_ancestors_and_descendants_are_those_of_the_graph(nodes):
     graph = nx.DiGraph()

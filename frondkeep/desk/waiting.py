@@ -14,22 +14,30 @@ from specimens.models import Name, Specimen
 
 @dataclass(frozen=True, slots=True)
 class Waiting:
+    """So many of one thing, and the page that answers them; `words` fit the count."""
+
     count: int
     words: str
     url: str
 
 
 def waiting_for(user: User) -> list[Waiting]:
-    """Counts with the pages that answer them. What a curator has to do comes only where there is something."""
+    """One's own plants, then what there is for a curator to do."""
     mine = Specimen.objects.mine(user).growing().count()
-    own = [Waiting(mine, "plant of mine" if mine == 1 else "plants of mine", reverse("mine"))]
-    return own + [each for each in curators_work(user) if each.count]
+    own = Waiting(mine, one_or_many(mine, "plant of mine", "plants of mine"), reverse("mine"))
+    return [own, *(each for each in curators_work(user) if each.count)]
 
 
 def curators_work(user: User) -> Iterator[Waiting]:
     if not user.is_curator:
         return
     names = Name.objects.not_yet_checked().count()
-    yield Waiting(names, "names not yet checked", f"{reverse('names')}?unchecked=on")
-    proposals = proposals_for_curator(user).count()
-    yield Waiting(proposals, "other views of what a plant is", reverse("proposals"))
+    words = one_or_many(names, "name not yet checked", "names not yet checked")
+    yield Waiting(names, words, f"{reverse('names')}?unchecked=on")
+    views = proposals_for_curator(user).count()
+    words = one_or_many(views, "other view of what a plant is", "other views of what a plant is")
+    yield Waiting(views, words, reverse("proposals"))
+
+
+def one_or_many(count: int, one: str, many: str) -> str:
+    return one if count == 1 else many

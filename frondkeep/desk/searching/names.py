@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from threading import Lock
 
 from django.db.models import Count, Max, Min, QuerySet, Sum
@@ -22,6 +23,21 @@ def names_like(text: str, *, limit: int = MOST_FOUND) -> list[int]:
     """Ids of names that this text may mean, best first: words that start so, then names spelled nearly so."""
     asked = folded(text)
     return _kept.find(text, asked, limit=limit) if asked else []
+
+
+@dataclass(frozen=True, slots=True)
+class Alike:
+    """A name on record spelled like a text: without its genus, and the genus; `score` 0..1 of `compare_names`."""
+
+    pk: int
+    name: str
+    genus: str
+    score: float
+
+
+def names_alike(text: str, *, genus: str = "", least: float = LIKE_ENOUGH, limit: int = 5) -> list[Alike]:
+    """Names spelled like this text, best first, none below `least`; only of `genus` where it is given."""
+    return _kept.alike(text, genus=genus, least=least, limit=limit)
 
 
 def folded(text: str) -> str:
@@ -49,6 +65,12 @@ class KeptNames:
             ]
         starting.sort(key=lambda pk: self.rows[pk][1])
         return list(dict.fromkeys([*starting, *(pk for pk, _ in nearly)]))[:limit]
+
+    def alike(self, text: str, *, genus: str, least: float, limit: int) -> list[Alike]:
+        with self.lock:
+            self.bring_up_to_date()
+            scored = self.index.like(text, genus=genus or None, limit=limit)
+            return [Alike(pk, *self.rows[pk][2:], score) for pk, score in scored if score >= least]
 
     def bring_up_to_date(self) -> None:
         """Take in what changed: a name once read is not read again."""

@@ -62,5 +62,7 @@ def name_to_type(keeper: Keeper, reader: User) -> str:
 
 def chosen_keeper(request: HttpRequest) -> Keeper | None:
     """The keeper whose plants are wanted, if the reader may know them."""
-    typed = request.GET.get("keeper") or request.GET.get("from_keeper_id") or ""
+    # A form of several cards sends the field by its full name, as “plants-2-from_keeper_id”.
+    named = (value for key, value in request.GET.items() if key == "keeper" or key.endswith("from_keeper_id"))
+    typed = next((value for value in named if value), "")
     return known_keepers(request.user).filter(pk=int(typed)).first() if typed.isdecimal() else None

@@ -9,6 +9,9 @@ import tempfile
 import zipfile
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
+
+from frondkeep.desk.importing import parse_child
 
 MOST_BYTES = 10 * 1024 * 1024
 MOST_UNPACKED = 50 * 1024 * 1024
@@ -50,10 +53,22 @@ def read_file(name: str, data: bytes) -> list[Sheet]:
         raise FileRefusedError(
             f"“{name}” is neither CSV nor XLSX. In your spreadsheet program, save it as XLSX."
         )
+    parse = parse_apart if data[:4] == b"PK\x03\x04" else parse_here
     return [
-        Sheet(name, sheet, tuple(map(tuple, rows)), encoding)
-        for sheet, rows, encoding in parse_apart(name, data)
+        Sheet(name, sheet, tuple(map(tuple, rows)), encoding) for sheet, rows, encoding in parse(name, data)
     ]
+
+
+def parse_here(name: str, data: bytes) -> list[tuple[str, list[list[str]], str]]:
+    """(sheet, rows, encoding) of a CSV file: it unpacks into nothing larger, so it needs no process of its own."""
+    answer = parse_child.answer_for(data, MOST_ROWS, MOST_COLUMNS)
+    return sheets_in(name, answer)
+
+
+def sheets_in(name: str, answer: dict[str, Any]) -> list[tuple[str, list[list[str]], str]]:
+    if "refused" in answer:
+        raise FileRefusedError(f"“{name}” {answer['refused']}")
+    return [(sheet["name"], sheet["rows"], sheet["encoding"]) for sheet in answer["sheets"]]
 
 
 def guard_zip(name: str, data: bytes) -> None:
@@ -91,7 +106,4 @@ def parse_apart(name: str, data: bytes) -> list[tuple[str, list[list[str]], str]
         raise FileRefusedError(f"“{name}” takes too long to read. Save only the sheet itself.") from problem
     if done.returncode != 0:
         raise FileRefusedError(f"“{name}” could not be read as a spreadsheet. Save it anew as XLSX or CSV.")
-    answer = json.loads(done.stdout)
-    if "refused" in answer:
-        raise FileRefusedError(f"“{name}” {answer['refused']}")
-    return [(sheet["name"], sheet["rows"], sheet["encoding"]) for sheet in answer["sheets"]]
+    return sheets_in(name, json.loads(done.stdout))

@@ -25,19 +25,23 @@ def main() -> None:
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
     resource.setrlimit(resource.RLIMIT_CPU, (PROCESSOR_SECONDS, PROCESSOR_SECONDS))
     most_rows, most_columns = int(sys.argv[2]), int(sys.argv[3])
-    data = sys.stdin.buffer.read()
+    json.dump(answer_for(sys.stdin.buffer.read(), most_rows, most_columns), sys.stdout)
+
+
+def answer_for(data: bytes, most_rows: int, most_columns: int) -> dict[str, Any]:
+    """The sheets as rows of text, or why they are refused."""
     try:
         read = read_xlsx if data[:4] == b"PK\x03\x04" else read_csv
         sheets = [
             {"name": name, "rows": list(limited(rows, most_rows, most_columns)), "encoding": encoding}
             for name, rows, encoding in read(data)
         ]
-        answer: dict[str, Any] = {"sheets": [sheet for sheet in sheets if sheet["rows"]]}
-        if not answer["sheets"]:
+        filled = [sheet for sheet in sheets if sheet["rows"]]
+        if not filled:
             raise RefusedError("has no rows.")
     except RefusedError as problem:
-        answer = {"refused": str(problem)}
-    json.dump(answer, sys.stdout)
+        return {"refused": str(problem)}
+    return {"sheets": filled}
 
 
 def read_xlsx(data: bytes) -> Iterator[tuple[str, Iterable[Iterable[Any]], str]]:

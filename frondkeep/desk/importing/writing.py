@@ -1,0 +1,124 @@
+"""Writing a plan: everything in one transaction through the services, told once at the end, or nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from django.db import transaction
+
+from frondkeep.desk.importing.people import PeopleBook
+from frondkeep.desk.importing.planning import Plan
+from frondkeep.desk.importing.registry import SUBJECTS
+from frondkeep.desk.importing.rows import PlannedRow, Ref
+from frondkeep.desk.importing.values import plain
+from frondkeep.society.models import Keeper, Meeting, Role, User
+from specimens.changes import announcing_once
+from specimens.models import Name, Specimen, SporeSowing
+from specimens.services.reading import KnownNames, name_for_label
+
+Progress = Callable[[str, int, int], None]
+
+
+def silent(kind: str, done: int, total: int) -> None:
+    """Progress told to nobody."""
+
+
+@dataclass
+class Writing:
+    """What writers share: who writes, what was made so far, and lookups kept up to date as it grows."""
+
+    by: User | None
+    may_appoint: bool
+    made: dict[Ref, Specimen | SporeSowing] = field(default_factory=dict)
+    written: dict[int, object] = field(default_factory=dict)
+    _people: PeopleBook | None = None
+    _known: KnownNames | None = None
+    _meetings: dict[str, Meeting] | None = None
+    _numbers: dict[str, dict[str, int]] = field(default_factory=dict)
+    _labels: dict[tuple[str, str], tuple[Name | None, str]] = field(default_factory=dict)
+
+    @property
+    def people(self) -> PeopleBook:
+        """Loaded after the members were written."""
+        if self._people is None:
+            self._people = PeopleBook.load()
+        return self._people
+
+    @property
+    def known(self) -> KnownNames:
+        """Every name; writers of names add theirs."""
+        if self._known is None:
+            self._known = KnownNames.load()
+        return self._known
+
+    def keeper(self, words: str) -> Keeper | None:
+        found = self.people.find(words) if words else None
+        if found is not None and found.pk is None:
+            found.save()  # the society's own row, made at its first plant
+        return found
+
+    def meeting(self, words: str) -> Meeting | None:
+        if self._meetings is None:
+            self._meetings = {plain(meeting.name): meeting for meeting in Meeting.objects.order_by("date")}
+        return self._meetings.get(words)
+
+    def name(self, text: str, *, genus: str = "") -> tuple[Name | None, str]:
+        """The name a label means and its doubt; a new one is added, not yet checked."""
+        key = (text, genus)
+        if key not in self._labels:
+            self._labels[key] = name_for_label(text, by=self.by, known=self.known, genus=genus)
+        return self._labels[key]
+
+    def find(self, ref: Ref, model: type[Specimen] | type[SporeSowing]) -> Specimen | SporeSowing:
+        """The plant or sowing of a reference: made by this import, or on record."""
+        if ref not in self.made:
+            self.made[ref] = model.objects.get(pk=self.numbers(ref[0], model)[ref[1]])
+        return self.made[ref]
+
+    def numbers(self, kind: str, model: type[Specimen] | type[SporeSowing]) -> dict[str, int]:
+        """Ids of what was on record before, by code and old number; read once."""
+        if kind not in self._numbers:
+            number = "society_number" if model is Specimen else "old_number"
+            found = self._numbers.setdefault(kind, {})
+            for pk, code, old in model.objects.values_list("pk", "code", number):
+                found.update({plain(code): pk, plain(old): pk})
+        return self._numbers[kind]
+
+    def plant(self, ref: Ref) -> Specimen:
+        found = self.find(ref, Specimen)
+        assert isinstance(found, Specimen)  # noqa: S101 — tells the type
+        return found
+
+    def sowing(self, ref: Ref) -> SporeSowing:
+        found = self.find(ref, SporeSowing)
+        assert isinstance(found, SporeSowing)  # noqa: S101 — tells the type
+        return found
+
+
+@transaction.atomic
+def write_plan(
+    plan: Plan, *, by: User | None, may_appoint: bool | None = None, tell: Progress = silent
+) -> Writing:
+    """Write every new row, or nothing at all.
+
+    Offices and sign-ins are given only where `may_appoint` (by default: an administrator writes). Raises what
+    the services raise (IntegrityError where somebody was quicker, a descent error); nothing is written then.
+    """
+    if may_appoint is None:
+        may_appoint = by is not None and by.holds(Role.ADMINISTRATOR)
+    writing = Writing(by=by, may_appoint=may_appoint)
+    rows = plan.new()
+    with announcing_once():
+        for step in sorted({step for row in rows for step, _ in SUBJECTS[row.kind].steps}):
+            write_step(writing, rows, step, tell)
+        tell("what is computed from them", 0, 0)
+    return writing
+
+
+def write_step(writing: Writing, rows: list[PlannedRow], step: int, tell: Progress) -> None:
+    mine = [(row, write) for row in rows for at, write in SUBJECTS[row.kind].steps if at == step]
+    for done, (row, write) in enumerate(mine, 1):
+        write(writing, row)
+        if done % 100 == 0 or done == len(mine):
+            tell(row.kind, done, len(mine))

@@ -52,11 +52,15 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Relative:
-    """One plant of the drawing, as this reader may see it: one not shown has no code, address or name."""
+    """One plant of the drawing, as this reader may see it: one not shown has no code, address or name.
+
+    `standing` says what somebody is that has no record of its own.
+    """
 
     id: int
     runs: tuple[Run, ...]
     code: str
+    standing: str
     url: str
     state: str
     note: str
@@ -158,6 +162,7 @@ def _relative(
         id=node.pk,
         runs=(Run(HIDDEN_PLANT, "roman"),) if hidden else _runs(node, plant),
         code="" if hidden or plant is None else plant.code,
+        standing=_standing(node),
         url="" if hidden else _url(node, plant),
         state="" if hidden or plant is None else ENDED.get(State(plant.state), ""),
         note=_note(node),
@@ -182,6 +187,12 @@ def _url(node: LineageNode, plant: Specimen | None) -> str:
         return reverse("plant", args=[plant.code])
     named = node.name or node.species
     return reverse("name", args=[named.pk]) if named else ""
+
+
+def _standing(node: LineageNode) -> str:
+    if node.mention is not None:
+        return "not on record"
+    return "the plant of that name" if node.name_id is not None else ""
 
 
 def _note(node: LineageNode) -> str:

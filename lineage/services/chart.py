@@ -7,11 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
-from lineage.services.ancestry import Relative, Step
+from lineage.services.ancestry import Relative
+from lineage.services.chart_rows import Spot, Way, rows_and_ways
 from specimens.naming.names import Run
 
 WIDTH, HEIGHT = 232, 84
+PASSAGE = 24
 GAP_ACROSS, GAP_DOWN = 26, 62
 MARGIN = 14
 LETTERS, NOTE_LETTERS = 25, 29
@@ -83,96 +86,58 @@ class Chart:
 
 def draw(relatives: Mapping[int, Relative]) -> Chart:
     """The chart of a plant and its ancestors, given children before parents; the first is the plant itself."""
-    spots = _spots(relatives)
-    rows = _rows(spots, relatives)
-    widest = max(map(len, rows))
-    width = 2 * MARGIN + widest * WIDTH + (widest - 1) * GAP_ACROSS
-    boxes: dict[Spot, Box] = {}
+    rows, ways = rows_and_ways(relatives)
+    widths = [_width(row) for row in rows]
+    width = 2 * MARGIN + max(widths)
+    corners: dict[Spot, tuple[float, float]] = {}
     for level, row in enumerate(rows):
-        boxes |= _row_boxes(level, row, len(rows), width, relatives)
+        top = MARGIN + (len(rows) - 1 - level) * (HEIGHT + GAP_DOWN)
+        corners |= _corners(row, (width - widths[level]) / 2, top)
     return Chart(
-        boxes=tuple(boxes.values()),
-        lines=tuple(_lines(boxes, relatives)),
+        boxes=tuple(_box(spot, corner, relatives) for spot, corner in corners.items() if not spot.is_passing),
+        lines=tuple(_line(way, corners) for way in ways),
         width=width,
         height=2 * MARGIN + len(rows) * HEIGHT + (len(rows) - 1) * GAP_DOWN,
         is_cut=any(relative.is_cut for relative in relatives.values()),
     )
 
 
-# A spot is a plant's id, or (child's id, place among its parents) for a plant not known.
-Spot = int | tuple[int, int]
+def _breadth(spot: Spot) -> float:
+    return PASSAGE if spot.is_passing else WIDTH
 
 
-def _spot(child: int, place: int, step: Step) -> Spot:
-    return (child, place) if step.parent is None else step.parent
+def _width(row: list[Spot]) -> float:
+    return sum(map(_breadth, row)) + (len(row) - 1) * GAP_ACROSS
 
 
-def _spots(relatives: Mapping[int, Relative]) -> dict[Spot, int]:
-    """The level of each spot, counted upward from the plant itself: above every child of it."""
-    level: dict[Spot, int] = {}
-    waiting: list[tuple[Spot, int]] = [(next(iter(relatives)), 0)]
-    while waiting:
-        spot, height = waiting.pop()
-        if level.get(spot, -1) >= height:
-            continue
-        level[spot] = height
-        if isinstance(spot, int):
-            steps = enumerate(relatives[spot].steps)
-            waiting += [(_spot(spot, place, step), height + 1) for place, step in steps]
-    return level
+def _corners(row: list[Spot], x: float, y: float) -> dict[Spot, tuple[float, float]]:
+    placed = {}
+    for spot in row:
+        placed[spot] = (x, y)
+        x += _breadth(spot) + GAP_ACROSS
+    return placed
 
 
-def _rows(spots: Mapping[Spot, int], relatives: Mapping[int, Relative]) -> list[list[Spot]]:
-    """Spots by level, the plant itself first; in each row near their children."""
-    rows: list[list[Spot]] = [[] for _ in range(max(spots.values()) + 1)]
-    wish: dict[Spot, list[float]] = {}
-    for spot, level in spots.items():
-        rows[level].append(spot)
-    for row in rows:
-        row.sort(key=lambda spot: sum(wish.get(spot, [0])) / len(wish.get(spot, [0])))
-        for place, spot in enumerate(row):
-            across = (place + 0.5) / len(row)
-            for order, step in enumerate(relatives[spot].steps if isinstance(spot, int) else ()):
-                wish.setdefault(_spot(spot, order, step), []).append(across + order / 1000)
-    return rows
+def _box(spot: Spot, corner: tuple[float, float], relatives: Mapping[int, Relative]) -> Box:
+    relative = relatives[spot.id] if spot.id is not None else None
+    certainty = relative.certainty if relative else "unknown"
+    return Box(*corner, relative, {"assumed": "9 6", "unknown": "2 5"}.get(certainty, ""))
 
 
-def _row_boxes(
-    level: int, row: list[Spot], levels: int, width: float, relatives: Mapping[int, Relative]
-) -> dict[Spot, Box]:
-    y = MARGIN + (levels - 1 - level) * (HEIGHT + GAP_DOWN)
-    start = (width - len(row) * WIDTH - (len(row) - 1) * GAP_ACROSS) / 2
-    made: dict[Spot, Box] = {}
-    for place, spot in enumerate(row):
-        relative = relatives[spot] if isinstance(spot, int) else None
-        certainty = relative.certainty if relative else "unknown"
-        dashes = {"assumed": "9 6", "unknown": "2 5"}.get(certainty, "")
-        made[spot] = Box(start + place * (WIDTH + GAP_ACROSS), y, relative, dashes)
-    return made
-
-
-def _lines(boxes: Mapping[Spot, Box], relatives: Mapping[int, Relative]) -> list[Line]:
-    lines = []
-    for child, relative in relatives.items():
-        below = boxes.get(child)
-        for place, step in enumerate(relative.steps):
-            above = boxes[_spot(child, place, step)]
-            if below is not None:
-                lines.append(_line(above, below, step))
-    return lines
-
-
-def _line(above: Box, below: Box, step: Step) -> Line:
-    top, foot = above.y + HEIGHT, below.y
-    bend = GAP_DOWN / 2
-    path = (
-        f"M{above.middle:g} {top:g} C{above.middle:g} {top + bend:g} "
-        f"{below.middle:g} {foot - bend:g} {below.middle:g} {foot:g}"
-    )
-    kind = "spores" if step.spores else "clone"
-    return Line(
-        path, kind, step.certainty, step.words, (above.middle + below.middle) / 2 + 8, (top + foot) / 2 + 5
-    )
+def _line(way: Way, corners: Mapping[Spot, tuple[float, float]]) -> Line:
+    """Down from the parent, straight through each row it passes, to the child."""
+    points = [(corners[spot][0] + _breadth(spot) / 2, corners[spot][1]) for spot in reversed(way.spots)]
+    x, y = points[0]
+    path = [f"M{x:g} {y + HEIGHT:g}"]
+    for (x1, y1), (x2, y2) in pairwise(points):
+        start, bend = y1 + HEIGHT, GAP_DOWN / 2
+        path.append(f"C{x1:g} {start + bend:g} {x2:g} {y2 - bend:g} {x2:g} {y2:g}")
+        if (x2, y2) != points[-1]:
+            path.append(f"V{y2 + HEIGHT:g}")
+    # Beside the foot of the line, where it runs straight down.
+    words_at = (points[-1][0] + 10, points[-1][1] - 9)
+    kind = "spores" if way.step.spores else "clone"
+    return Line(" ".join(path), kind, way.step.certainty, way.step.words, *words_at)
 
 
 def shortened(runs: tuple[Run, ...]) -> tuple[Run, ...]:

@@ -152,3 +152,15 @@ def test_a_chart_of_one_plant_is_one_box(reader):
     plant = make_plant(name=make_name("andinum"))
     chart = draw(ancestry_of(node(plant), reader))
     assert (len(chart.boxes), chart.lines) == (1, ())
+
+
+def test_a_line_that_passes_a_row_crosses_no_box_in_it(reader):
+    andinum = make_plant(name=make_name("andinum"))
+    first = sporeling(andinum)
+    chart = chart_of(sporeling(sporeling(first), andinum), reader)
+    passing = [line for line in chart.lines if "V" in line.path]
+    boxes = [(box.x, box.x + chart.box_width) for box in chart.boxes]
+    assert passing
+    for line in passing:
+        upright = float(line.path.split(" V")[0].split(" ")[-2])
+        assert not any(left <= upright <= right for left, right in boxes)

@@ -272,8 +272,13 @@ class Revision:
                 changed.update(members)
         for row in self._moved:
             index.note_row(row)
-        # The plants of new classes have just been compared with what they were.
+        # Plants that came to a class now have just been compared with what they were.
         for k in before.changed(table):
             if k in affected and k not in self._new_classes:
-                changed.update(index.rows_of(k))
+                rows = index.rows_of(k)
+                roots = clones.root[rows].tolist()
+                stayed = (
+                    row for row, root in zip(rows, roots, strict=True) if root not in self._former_class
+                )
+                changed.update(stayed)
         return changed

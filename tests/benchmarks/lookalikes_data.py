@@ -131,6 +131,88 @@ class NameMaker:
         return f"{genus[0]}. {name}" if roll < 0.95 else name.upper()
 
 
+Row = tuple[int, str, str]
+STARTS = _WORDS["starts"]
+MIDDLES = _WORDS["middles"]
+ENDS = _WORDS["ends"]
+
+
+class ManyNames:
+    """Names from far more words than the lists hold: people and places are put together from syllables."""
+
+    def __init__(self, seed: int) -> None:
+        self.maker = NameMaker(seed)
+        self.dice = self.maker.dice
+        self.real = [word.title() for word in self.maker.real_words]
+
+    def coined(self) -> str:
+        middle = self.maker.pick(MIDDLES) if self.dice.random() < 0.5 else ""
+        return (self.maker.pick(STARTS) + middle + self.maker.pick(ENDS)).title()
+
+    def name(self) -> str:
+        """A name of one to three words."""
+        roll = self.dice.random()
+        if roll < 0.3:
+            return f"{self.maker.pick(self.real)} {self.maker.pick(self.real)}"
+        if roll < 0.5:
+            return f"{self.maker.title(FIRST)} {self.coined()}"
+        if roll < 0.6:
+            return f"{self.coined()}'s {self.maker.title(THINGS)}"
+        if roll < 0.7:
+            return f"{self.maker.pick(PLACE_WORDS)} {self.coined()}"
+        if roll < 0.8:
+            return f"{self.maker.title(LATIN)} {self.coined()}"
+        if roll < 0.9:
+            return self.coined()
+        return f"{self.maker.title(DESCRIBING)} {self.maker.title(THINGS)} No. {self.dice.randint(1, 99)}"
+
+    def written_otherwise(self, name: str) -> str:
+        """The name in one of the ways names go astray."""
+        ways = [
+            lambda: self.maker.slip(name),
+            lambda: self.maker.by_ear(name),
+            name.upper,
+            lambda: f"{name} clone",
+        ]
+        if len(name) > 8:
+            ways.append(lambda: self.maker.slip(name, 2))
+        if " " in name and "." not in name:
+            ways += [lambda: name.replace(" ", ""), lambda: " ".join(reversed(name.split()))]
+        return self.dice.choice(ways)()
+
+
+def plant_partners(count: int, seed: int, *, share: float = 0.08) -> tuple[list[Row], dict[int, int]]:
+    """``count`` names (id, name, genus) of eight genera; a share are others written otherwise.
+
+    Also which id each of those was made from.
+    """
+    many = ManyNames(seed)
+    texts: dict[str, None] = {}
+    while len(texts) < count - int(share * count):
+        texts.setdefault(many.name())
+    rows = [(name_id, text, many.maker.pick(GENERA)) for name_id, text in enumerate(texts)]
+    partners = {}
+    for name_id, text, genus in many.dice.sample(rows, count - len(rows)):
+        partners[len(rows)] = name_id
+        rows.append((len(rows), many.written_otherwise(text), genus))
+    return rows, partners
+
+
+def prefix_of(name: str, dice: random.Random, *, slip: bool) -> str:
+    """What somebody has typed of a name so far: the beginnings of its words, perhaps with one letter wrong."""
+    words = name.lower().split()
+    parts = [word[: dice.randint(max(3, len(word) // 2), max(3, len(word)))] for word in words]
+    if not slip:
+        return " ".join(parts)
+    longest = max(range(len(parts)), key=lambda at: len(parts[at]))
+    word = parts[longest]
+    at = dice.randrange(1, len(word) - 1) if len(word) > 2 else 0
+    left_out, put_in = word[:at] + word[at + 1 :], word[:at] + "e" + word[at:]
+    swapped = word[:at] + word[at + 1 : at + 2] + word[at] + word[at + 2 :]
+    parts[longest] = dice.choice([left_out, put_in, swapped])
+    return " ".join(parts)
+
+
 def _shipped_words() -> frozenset[str]:
     shipped = Vocabulary.default()
     return frozenset(w for w in shipped.given_names | shipped.plain_words | shipped.latin_words if len(w) > 3)

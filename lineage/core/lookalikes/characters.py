@@ -44,6 +44,9 @@ def small(text: str) -> str:
 _RUN_ON = re.compile(r"(?<=[a-zß-öø-ÿ]{2})(?=[A-ZÀ-ÖØ-Þ])")
 _NAME_PREFIX = re.compile(r"\b(Mc|Mac|O'|D'|De|Di|La|Le|Van|Fitz) (?=[A-Z])")
 _COUNT = re.compile(r"(?:#|№)\s*(?=\d)|\b(?:no|nr|num|number|numero|nummer)\b\s*\.?\s*(?=\d)", re.IGNORECASE)
+_COUNT_MISWRITTEN = re.compile(
+    r"(?<=\s)(?:n[^\W\d_]|[^\W\d_]o|n|[^\W\d_]no|no[^\W\d_])\.\s*(?=\d)", re.IGNORECASE
+)
 _LETTER_DIGIT = re.compile(r"(?<=[^\W\d_])(?=\d)|(?<=\d)(?=[^\W\d_])")
 _WORD = re.compile(r"[^\W_][\w']*\.?")
 
@@ -57,5 +60,5 @@ def split_words(text: str) -> list[str]:
     ['mrs.', "o'brien's", 'best']
     """
     apart = _NAME_PREFIX.sub(r"\1", _RUN_ON.sub(" ", text)).translate(_DASHES)
-    counted = _LETTER_DIGIT.sub(" ", _COUNT.sub(" ", apart))
+    counted = _LETTER_DIGIT.sub(" ", _COUNT_MISWRITTEN.sub(" ", _COUNT.sub(" ", apart)))
     return [found.replace("''", "'") for found in _WORD.findall(small(counted))]

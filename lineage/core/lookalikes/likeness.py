@@ -11,7 +11,7 @@ from .vocabulary import Vocabulary
 from .words import Tables, Word, tables
 
 LEVELS = ("same", "near", "sounds alike", "lexicon", "far")
-NEAR = 0.6
+NEAR = 0.75
 """From this score on two names count as near; below it as far."""
 
 _LONE_INITIAL = 0.1
@@ -19,7 +19,7 @@ _DIFFERENT_PLACE = 0.3
 _AGREEING = 0.5
 _ORDER = 0.975
 _JOINED = 0.985
-_GROUP_WORD = 0.93
+_GROUP_WORD = 0.955
 _OTHER_GENUS = 0.12
 _MOVED_GENUS = 0.85
 _OTHER_SPECIES = 0.985

@@ -10,11 +10,12 @@ from .words import Tables, Word
 DIFFERENT = 0.12
 """The most that a pair of different words leaves of a score."""
 
-SURE = 0.96
+SURE = 0.95
 """The score of a slip nobody could doubt."""
-DOUBTFUL = 0.35
+DOUBTFUL = 0.6
 """Below this two spellings are called two words."""
 
+_BENEFIT_OF_DOUBT = 1.5  # a pair not looked at is lost, a pair looked at in vain costs a minute
 _SUPPORT = 1.2
 _NO_SLIP = -9.0
 
@@ -60,9 +61,9 @@ def _pair_initial(left: Word, right: Word, known: Tables) -> PairScore:
     if not full.text.startswith(short.text):
         return (DIFFERENT / 2, "different-word")
     if full.kind in ("given", "title", "place"):
-        return (0.96, "initial")
+        return (0.97, "initial")
     if full.text in known.given:
-        return (0.94, "initial")
+        return (0.96, "initial")
     if known.knows(full.text):
         return (0.3, "initial")
     return (0.9 if short.dotted else 0.8, "initial")
@@ -73,7 +74,7 @@ def _pair_same_form(left: Word, right: Word) -> PairScore:
         return (1.0, "ending")
     if left.meaning.kind == "translation" and stem(left.text) == stem(right.text):
         return (1.0, "ending")
-    return {"translation": (0.97, "translation"), "nickname": (0.94, "nickname")}.get(
+    return {"translation": (0.97, "translation"), "nickname": (0.965, "nickname")}.get(
         left.meaning.kind, (0.99, "abbreviation")
     )
 
@@ -105,7 +106,7 @@ def _pair_spelling(left: Word, right: Word, known: Tables, supported: bool) -> P
     odds = _odds(a, b, known, known_words)
     if left.kind == right.kind == "latin" and left.form != a and right.form != b:
         odds = max(odds, _odds(left.form, right.form, known, known_words))
-    chance = SURE * _logistic(odds + _SUPPORT * supported)
+    chance = SURE * _logistic(odds + _BENEFIT_OF_DOUBT + _SUPPORT * supported)
     if chance < DOUBTFUL:
         nearness = DIFFERENT * max(0.0, 1 - slip_distance(a, b) / max(len(a), len(b)))
         return (

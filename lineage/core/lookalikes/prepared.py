@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from .characters import small, tidy
 from .genera import genera_of
-from .reading import NameReading, read_name
+from .reading import NameReading, read_with_words
 from .vocabulary import Vocabulary
 from .words import Word, words_of
 
@@ -37,9 +37,8 @@ def prepare(text: str, genus: str | None, vocabulary: Vocabulary) -> Prepared:
 
 
 def _prepare(text: str, genus: str | None, vocabulary: Vocabulary) -> Prepared:
-    reading = read_name(text, genus=genus, vocabulary=vocabulary)
-    name = reading.name
-    words = _telling(words_of(name, vocabulary))
+    reading, words = read_with_words(text, genus, vocabulary)
+    name, words = reading.name, _telling(words)
     versions = [words]
     if reading.initial and not reading.quoted:
         with_letter = _telling(words_of(f"{reading.initial}. {name}", vocabulary))

@@ -7,7 +7,7 @@ from .characters import small, tidy
 from .endings import looks_latin
 from .genera import Genera, genera_of
 from .vocabulary import Vocabulary
-from .words import words_of
+from .words import Word, words_of
 
 _RANKS = {"subsp": "subsp.", "ssp": "subsp.", "var": "var.", "f": "f.", "fo": "f.", "forma": "f."}
 _DROPPED = {"cv", "cv.", "hort", "hort.", "cultivar"}
@@ -65,22 +65,45 @@ def read_name(text: str, *, genus: str | None = None, vocabulary: Vocabulary | N
     >>> reading.genus, reading.species, reading.epithet, reading.numbers
     ('Platycerium', 'bifurcatum', 'Silver Tassel No. 2', (2,))
     """
-    vocabulary = vocabulary or Vocabulary.default()
+    return read_with_words(text, genus, vocabulary or Vocabulary.default())[0]
+
+
+def read_with_words(
+    text: str, genus: str | None, vocabulary: Vocabulary
+) -> tuple[NameReading, tuple[Word, ...]]:
+    """The reading, and the words of its ``name``."""
     tidied = tidy(text)
-    blank = NameReading(text=text, hybrid=bool(_SIGN.search(tidied)))
-    plain = " ".join(_SIGN.sub(" ", tidied).split())
-    group, plain = _take_group(plain)
+    signless = _SIGN.sub(" ", tidied)
+    group, plain = _take_group(" ".join(signless.split()))
     before, epithet, after = _split_quoted(plain)
-    reading = _read_unquoted(
-        before, blank, known_genus=genus or "", has_epithet=bool(epithet), vocabulary=vocabulary
-    )
-    reading = _read_after(after, replace(reading, group=group), epithet=epithet)
-    numbers = tuple(
-        int(word.form)
-        for word in words_of(reading.name, vocabulary)
-        if word.kind == "number" and len(word.form) < 10
-    )
-    return replace(reading, numbers=numbers, spores=bool(_SPORES.search(plain)))
+    parts = _Parts(text=text, hybrid=signless != tidied, group=group, spores=bool(_SPORES.search(plain)))
+    genera = genera_of(vocabulary)
+    _read_unquoted(before, parts, known_genus=genus or "", has_epithet=bool(epithet), genera=genera)
+    if epithet:
+        _read_after(after, parts, epithet=epithet)
+    reading = NameReading(**parts.__dict__)
+    words = words_of(reading.name, vocabulary)
+    numbers = tuple(int(word.form) for word in words if word.kind == "number" and len(word.form) < 10)
+    return (replace(reading, numbers=numbers) if numbers else reading), words
+
+
+@dataclass
+class _Parts:
+    """A reading in the making."""
+
+    text: str
+    hybrid: bool
+    group: str
+    spores: bool
+    genus: str = ""
+    initial: str = ""
+    misspelt_genus: str = ""
+    species: str = ""
+    ranks: tuple[tuple[str, str], ...] = ()
+    trade: str = ""
+    epithet: str = ""
+    quoted: bool = False
+    rest: str = ""
 
 
 def _take_group(plain: str) -> tuple[str, str]:
@@ -106,51 +129,53 @@ def _split_quoted(plain: str) -> tuple[str, str, str]:
 
 
 def _read_unquoted(
-    before: str, blank: NameReading, *, known_genus: str, has_epithet: bool, vocabulary: Vocabulary
-) -> NameReading:
-    genera = genera_of(vocabulary)
+    before: str, parts: _Parts, *, known_genus: str, has_epithet: bool, genera: Genera
+) -> None:
     words = before.strip(" '").split()
-    count = len(words)
-    reading, words = _take_genus(
-        words, blank, known_genus=known_genus, has_epithet=has_epithet, genera=genera
-    )
-    spelt_out = len(words) < count and not reading.initial
-    words = [word for word in words if word.strip(".").lower() not in _QUALIFIERS]
-    if _starts_with_species(words, reading, has_epithet=has_epithet, genera=genera, spelt_out=spelt_out):
-        reading, words = _take_species(words, reading)
-    words = [word for word in words if word.lower() not in _DROPPED] or ([] if has_epithet else words)
-    left = " ".join(words).strip(" ()[],;:")
-    if has_epithet:
-        trade = _MARK.sub("", left) if _is_trade(left) else ""
-        return replace(reading, trade=trade, rest="" if trade else left)
-    return replace(reading, epithet=left)
+    parts.genus = genera.find(known_genus) or known_genus.strip().capitalize()
+    left = _take_genus(words, parts, has_epithet=has_epithet, genera=genera)
+    spelt_out = len(left) < len(words) and not parts.initial
+    left = [word for word in left if word.strip(".").lower() not in _QUALIFIERS]
+    if _starts_with_species(left, parts.genus, has_epithet=has_epithet, genera=genera, spelt_out=spelt_out):
+        left = _take_species(left, parts)
+    left = [word for word in left if word.lower() not in _DROPPED] or ([] if has_epithet else left)
+    _place_rest(" ".join(left).strip(" ()[],;:"), parts, has_epithet=has_epithet)
 
 
-def _take_genus(
-    words: list[str], reading: NameReading, *, known_genus: str, has_epithet: bool, genera: Genera
-) -> tuple[NameReading, list[str]]:
-    reading = replace(reading, genus=genera.find(known_genus) or known_genus.strip().capitalize())
+def _place_rest(left: str, parts: _Parts, *, has_epithet: bool) -> None:
+    if not has_epithet:
+        parts.epithet = left
+    elif _is_trade(left):
+        parts.trade = _MARK.sub("", left)
+    else:
+        parts.rest = left
+
+
+def _take_genus(words: list[str], parts: _Parts, *, has_epithet: bool, genera: Genera) -> list[str]:
+    """Enter the genus the words begin with; the words after it."""
     if not words:
-        return reading, words
+        return words
     first = words[0].strip(".,:;()[]")
+    more_follows = len(words) > 1 or has_epithet
     if genera.find(first):
-        return replace(reading, genus=genera.find(first)), words[1:]
-    if len(first) == 1 and first.isalpha() and (len(words) > 1 or has_epithet):
-        return replace(reading, initial=first.upper()), words[1:]
-    near = genera.find_misspelt(first) if len(words) > 1 or has_epithet else ""
-    if near:
-        return replace(reading, genus=near, misspelt_genus=first), words[1:]
-    return reading, words
+        parts.genus = genera.find(first)
+    elif len(first) == 1 and first.isalpha() and more_follows:
+        parts.initial = first.upper()
+    elif more_follows and genera.find_misspelt(first):
+        parts.genus, parts.misspelt_genus = genera.find_misspelt(first), first
+    else:
+        return words
+    return words[1:]
 
 
 def _starts_with_species(
-    words: list[str], reading: NameReading, *, has_epithet: bool, genera: Genera, spelt_out: bool
+    words: list[str], genus: str, *, has_epithet: bool, genera: Genera, spelt_out: bool
 ) -> bool:
     """Known species in any letters; else a small Latin-looking word where a species word can stand."""
     if not words:
         return False
     low = small(words[0])
-    if low in genera.species.get(reading.genus.lower(), frozenset()):
+    if low in genera.species.get(genus.lower(), ()):
         return has_epithet or len(words) > 1 or words[0].islower()
     possible = words[0].islower() and low.replace("-", "").isalpha() and low.rstrip(".") not in _NOT_SPECIES
     if has_epithet:
@@ -158,22 +183,21 @@ def _starts_with_species(
     return possible and spelt_out and looks_latin(low.rpartition("-")[2])
 
 
-def _take_species(words: list[str], reading: NameReading) -> tuple[NameReading, list[str]]:
-    reading, words = replace(reading, species=small(words[0])), words[1:]
-    ranks = []
+def _take_species(words: list[str], parts: _Parts) -> list[str]:
+    parts.species, words = small(words[0]), words[1:]
     while len(words) > 1 and small(words[0]).rstrip(".") in _RANKS and words[1][:1].islower():
-        ranks.append((_RANKS[small(words[0]).rstrip(".")], small(words[1])))
+        parts.ranks += ((_RANKS[small(words[0]).rstrip(".")], small(words[1])),)
         words = words[2:]
-    return replace(reading, ranks=tuple(ranks)), words
+    return words
 
 
-def _read_after(after: str, reading: NameReading, *, epithet: str) -> NameReading:
-    if not epithet:
-        return reading
+def _read_after(after: str, parts: _Parts, *, epithet: str) -> None:
     left = after.strip(" ()[],;:'")
-    trade = _MARK.sub("", left) if _is_trade(left) else ""
-    rest = " ".join(part for part in (reading.rest, "" if trade else left) if part)
-    return replace(reading, epithet=epithet, quoted=True, trade=reading.trade or trade, rest=rest)
+    parts.epithet, parts.quoted = epithet, True
+    if _is_trade(left):
+        parts.trade = parts.trade or _MARK.sub("", left)
+    else:
+        parts.rest = " ".join(part for part in (parts.rest, left) if part)
 
 
 def _is_trade(left: str) -> bool:

@@ -120,3 +120,13 @@ class SocietyAdmin(RoleAdmin):
 
     def has_add_permission(self, request: HttpRequest, obj: Any = None) -> bool:
         return not Society.objects.exists() and self.has_module_permission(request)
+
+
+def close_pages_of_libraries() -> None:
+    """Pages that libraries bring ask for permission rows, which nobody holds here."""
+    from axes.models import AccessAttempt, AccessFailureLog, AccessLog
+    from django.contrib.auth.models import Group
+
+    for model in (AccessAttempt, AccessFailureLog, AccessLog, Group):
+        if admin.site.is_registered(model):
+            admin.site.unregister(model)

@@ -14,6 +14,13 @@ class FrondkeepAdminSite(AdminSite):
     site_title = "Frondkeep"
     index_title = "Records"
 
+    def get_urls(self) -> list[Any]:
+        """The addresses, after every library has registered its pages and before they are opened."""
+        from frondkeep.society.admin import close_pages_of_libraries
+
+        close_pages_of_libraries()
+        return super().get_urls()
+
     def login(self, request: HttpRequest, extra_context: dict[str, Any] | None = None) -> HttpResponse:
         """There is one door; to those who are in and have no role here, there is no such page."""
         if request.user.is_authenticated:

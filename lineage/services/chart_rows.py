@@ -1,6 +1,7 @@
 """Which row of the drawing each plant stands in, and in what order.
 
-Layers and barycentres, after Sugiyama, Tagawa & Toda 1981, IEEE Trans. Syst. Man Cybern. 11:109–125. A line that passes rows between a parent and a child keeps a place free in each of them.
+Layers and barycentres, after Sugiyama, Tagawa & Toda 1981, IEEE Trans. Syst. Man Cybern. 11:109–125. A line
+that passes rows between a parent and a child keeps a place free in each of them.
 """
 
 from __future__ import annotations

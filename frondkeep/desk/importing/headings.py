@@ -34,6 +34,11 @@ class Table:
             field.label for field in KINDS[self.kind].fields if field.needed and field.key not in self.columns
         ]
 
+    @property
+    def is_recognised(self) -> bool:
+        """Whether the headings speak for its kind: two columns at least, and all that is needed."""
+        return len(self.columns) >= 2 and not self.missing()
+
     def records(self) -> list[tuple[int, dict[str, str]]]:
         """(row number from 1, field → text) for every row below the headings that holds anything."""
         found = []
@@ -50,13 +55,15 @@ def plain(heading: str) -> str:
     return " ".join(re.sub(r"[^a-z0-9]+", " ", letters).split())
 
 
-def understand(sheet: Sheet, *, kind: str = "") -> Table:
-    """The sheet read as its likeliest kind (or as the one given), with its likeliest row of headings.
+def understand(sheet: Sheet, *, kind: str = "", heading_row: int = 0) -> Table:
+    """The sheet read as its likeliest kind and row of headings, unless one or both are given.
 
     Ties go to the kind whose name stands in the file's or sheet's name, then to the earlier row.
     """
     candidates = []
-    for row, cells in enumerate(sheet.rows[:ROWS_LOOKED_AT], 1):
+    for row, cells in enumerate(sheet.rows[: max(ROWS_LOOKED_AT, heading_row)], 1):
+        if heading_row not in (0, row):
+            continue
         for one in [KINDS[kind]] if kind else KINDS.values():
             columns = match_columns(cells, one)
             needed = sum(field.needed and field.key in columns for field in one.fields)

@@ -31,7 +31,10 @@ def _(key: str, label: str, aliases: str = "", *, needed: bool = False) -> Field
     return Field(key, label, tuple(alias.strip() for alias in aliases.split("|") if alias.strip()), needed)
 
 
-NUMBER = "no|nr|number|old no|old number|acc no|accession|accession no|accession number|plant no|plant number|our no|society no"
+NUMBER = (
+    "no|nr|number|old no|old number|acc no|accession|accession no|accession number|plant no|plant number"
+    "|our no|society no"
+)
 NOTES = _("notes", "notes", "remarks|remark|comments|comment|note|observations")
 TAG = _(
     "label",

@@ -1,4 +1,7 @@
-"""Runs as a process of its own with limits set: a spreadsheet on standard input, its rows as JSON on standard output."""
+"""A spreadsheet's bytes as rows of text.
+
+Run as a process of its own, it sets limits, reads standard input and writes JSON to standard output.
+"""
 
 from __future__ import annotations
 

@@ -67,7 +67,7 @@ class RowReader:
         """The value of a word; an unknown word refuses the row and names the words we know."""
         said = plain(self.cell(field))
         if said not in known:
-            self.refuse(field, f"We do not know this word. We know: {', '.join(w for w in known if w)}.")
+            self.refuse(field, f"We do not know this word. We know: {', '.join(examples(known))}.")
         return known.get(said, otherwise)
 
     def read(
@@ -132,3 +132,12 @@ class RowReader:
         other = [self.raw.heading(field) for field, (here, there) in pairs.items() if here != there]
         if other:
             self.note(f"On record already, with another {', another '.join(other)}; left as it is.")
+
+
+def examples(known: Mapping[str, object]) -> list[str]:
+    """One word for each value, the first that is not empty."""
+    first: dict[object, str] = {}
+    for word, value in known.items():
+        if word:
+            first.setdefault(value, word)
+    return list(first.values())

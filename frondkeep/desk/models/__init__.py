@@ -1,0 +1,3 @@
+from frondkeep.desk.models.imports import ImportBatch, ImportedRow, ImportSheet
+
+__all__ = ["ImportBatch", "ImportSheet", "ImportedRow"]

@@ -1,0 +1,137 @@
+"""The form as it came in: its common part and its cards, with chosen photos put aside."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from django.core.files.uploadedfile import UploadedFile
+from django.http import HttpRequest, QueryDict
+
+from frondkeep.desk.forms.answers import AnswersForm
+from frondkeep.desk.forms.logging import MOST_CARDS, BaseCards, Cards, LogForm, PlantCard
+from frondkeep.desk.logging.plans import Plan, plan_card
+from frondkeep.desk.logging.questions import Question, questions_about
+from frondkeep.desk.logging.waiting_photos import keep_waiting
+from frondkeep.desk.logging.writing import Log
+from frondkeep.society.models import User
+from specimens.services.photos import PhotoRefusedError
+from specimens.services.reading import KnownNames
+
+PREFIX = "plants"
+
+
+class Sheet:
+    """What was sent. Photos are kept at once, so that no step loses them."""
+
+    def __init__(self, request: HttpRequest) -> None:
+        self.user: User = request.user
+        self.data: QueryDict = request.POST.copy()
+        self.troubles = put_photos_aside(self.data, request.FILES, self.user)
+        self.known = KnownNames.load()
+        self.common = LogForm(self.data, user=self.user)
+        self.cards: BaseCards = Cards(
+            self.data,
+            prefix=PREFIX,
+            photo_troubles=self.troubles,
+            form_kwargs={"user": self.user, "known": self.known, "has_keeper": bool(self.common.at_hand)},
+        )
+        self.plans: tuple[Plan, ...] = ()
+        self.questions: dict[int, list[Question]] = {}
+
+    def is_valid(self) -> bool:
+        # Both are asked, so that all mistakes are shown at once.
+        return all([self.common.is_valid(), self.cards.is_valid()])
+
+    def plan(self) -> AnswersForm:
+        """Read every tag and ask what is to be asked; returns the form that holds the answers."""
+        keeper = self.common.cleaned_data["keeper"]
+        self.plans = tuple(
+            plan_card(card.cleaned_data, number=number, keeper=keeper, known=self.known, reader=self.user)
+            for number, card in enumerate(self.cards.forms)
+            if card.has_changed()
+        )
+        given = self.data.dict()
+        self.questions = {
+            plan.number: questions_about(plan, answers=given, reader=self.user) for plan in self.plans
+        }
+        every = [question for asked in self.questions.values() for question in asked]
+        # Before the first answer nothing is wrong yet.
+        answers = AnswersForm(self.data, questions=every)
+        return answers if "confirmed" in self.data else AnswersForm(initial=given, questions=every)
+
+    def log(self, answers: dict[str, str]) -> Log:
+        typed = self.common.cleaned_data
+        return Log(
+            plans=self.plans,
+            answers=answers,
+            meeting=typed["meeting"],
+            acquired=typed["acquired"],
+            by=self.user,
+            known=self.known,
+        )
+
+    def answers_so_far(self) -> dict[str, str]:
+        asked = {question.key: question for each in self.questions.values() for question in each}
+        return {
+            key: value
+            for key, value in self.data.dict().items()
+            if key in asked and value in {choice for choice, _ in asked[key].choices}
+        }
+
+    def typed(self) -> Iterator[tuple[str, str]]:
+        """Every field as it came, for hidden fields of the next step; not the answers, which are shown."""
+        asked = {question.key for each in self.questions.values() for question in each}
+        left_out = {"csrfmiddlewaretoken", "confirmed", *asked}
+        return ((key, value) for key, values in self.data.lists() if key not in left_out for value in values)
+
+    def card(self, number: int) -> PlantCard:
+        return self.cards.forms[number]
+
+
+def put_photos_aside(data: QueryDict, files: Any, user: User) -> dict[int, str]:
+    """Keep each uploaded photo and note its ticket in `data`; returns what is wrong with the others, by card."""
+    troubles: dict[int, str] = {}
+    for key, upload in list(files.items())[:MOST_CARDS]:
+        number = key.removeprefix(f"{PREFIX}-").removesuffix("-photo")
+        if number.isdecimal() and isinstance(upload, UploadedFile):
+            try:
+                data[f"{PREFIX}-{number}-photo_kept"] = keep_waiting(upload, user=user)
+            except PhotoRefusedError as problem:
+                troubles[int(number)] = str(problem)
+    return troubles
+
+
+def blank(user: User) -> tuple[LogForm, BaseCards]:
+    common = LogForm(user=user)
+    return common, Cards(prefix=PREFIX, form_kwargs=card_kwargs(user, common))
+
+
+def with_cards(
+    data: QueryDict, user: User, *, count: int, without: int | None = None
+) -> tuple[LogForm, BaseCards]:
+    """What was typed, shown again with `count` cards and nothing judged; card `without` left out."""
+    submission = {"submission": data["submission"]} if data.get("submission") else {}
+    common = LogForm(
+        initial={name: data.get(name, "") for name in ("meeting", "acquired", "kept_by")} | submission,
+        user=user,
+    )
+    cards = [card for number, card in enumerate(cards_typed(data)) if number != without]
+    kept = (cards + [{}] * MOST_CARDS)[: max(1, min(count, MOST_CARDS))]
+    made = Cards(prefix=PREFIX, initial=kept, form_kwargs=card_kwargs(user, common))
+    made.extra = 0
+    return common, made
+
+
+def cards_typed(data: QueryDict) -> list[dict[str, str]]:
+    """Each card's fields as typed, by name; a field not sent is left to its initial value."""
+    count = data.get(f"{PREFIX}-TOTAL_FORMS", "")
+    names = PlantCard.base_fields
+    return [
+        {name: data[f"{PREFIX}-{number}-{name}"] for name in names if f"{PREFIX}-{number}-{name}" in data}
+        for number in range(min(int(count), MOST_CARDS) if count.isdecimal() else 1)
+    ]
+
+
+def card_kwargs(user: User, common: LogForm) -> dict[str, Any]:
+    return {"user": user, "has_keeper": bool(common.at_hand)}

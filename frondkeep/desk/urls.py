@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from django.urls import URLPattern, path, register_converter
+from django.urls import URLPattern, URLResolver, include, path, register_converter
 
 from frondkeep.desk.converters import CodeConverter
 from frondkeep.desk.views import (
@@ -24,7 +24,7 @@ from frondkeep.desk.views import (
 
 register_converter(CodeConverter, "code")
 
-urlpatterns: list[URLPattern] = [
+urlpatterns: list[URLPattern | URLResolver] = [
     path("", home.home, name="home"),
     path("mine/", home.mine, name="mine"),
     path("log/", logging.log, name="log"),
@@ -47,6 +47,7 @@ urlpatterns: list[URLPattern] = [
     path("proposals/", home.proposals, name="proposals"),
     path("photos/<str:key>/", photos.photo, name="photo"),
     path("photos/<str:key>/small/", partial(photos.photo, small=True), name="photo-small"),
+    path("import/", include("frondkeep.desk.import_urls")),
     path("names/", names.names, name="names"),
     path("names/<int:pk>/", names.name, name="name"),
     path("names/<int:pk>/edit/", names.edit, name="name-edit"),

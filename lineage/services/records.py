@@ -89,7 +89,8 @@ def load_records(scope: Scope | None = None) -> Records:
     sowings = _sowings(scope, {p.sowing for p in plants.values() if p.sowing}, same)
     named = {p.name for p in plants.values()} | set(scope.names if scope else ())
     named |= {m.name for sowing in sowings.values() for m in sowing.sources}
-    plant_claims = _claims(scope, Q(specimen__in=plants), "specimen_id", same)
+    records = {*plants, *(later for later, earlier in same.items() if earlier in plants)}
+    plant_claims = _claims(scope, Q(specimen__in=records), "specimen_id", same)
     named |= {m.name for claim in plant_claims.values() for m in claim.parents}
     # A name's own claim may name further names; the second look brings those.
     near = _name_ids_above(named) if scope else set()

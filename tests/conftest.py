@@ -1,9 +1,22 @@
-"""What every test may use."""
+"""What every test may use, and what all of them go without: slow passwords, hashed file names, deadlines."""
 
+import os
 from pathlib import Path
 
 import pytest
 from django.conf import settings
+from hypothesis import HealthCheck
+from hypothesis import settings as generated
+
+# A shared machine makes any deadline a false alarm. In CI the same examples are drawn every time, so that
+# a change is judged by what it changed; `HYPOTHESIS_PROFILE=thorough` looks for what nobody thought of.
+SLOW_IS_NO_FAULT = [HealthCheck.too_slow]
+generated.register_profile(
+    "everyday", deadline=None, max_examples=60, print_blob=True, suppress_health_check=SLOW_IS_NO_FAULT
+)
+generated.register_profile("ci", generated.get_profile("everyday"), derandomize=True, database=None)
+generated.register_profile("thorough", generated.get_profile("everyday"), max_examples=2_000)
+generated.load_profile(os.environ.get("HYPOTHESIS_PROFILE") or ("ci" if os.environ.get("CI") else "everyday"))
 
 
 @pytest.fixture(autouse=True, scope="session")

@@ -1,10 +1,26 @@
-"""The environment every test runs in; loaded before Django reads its settings."""
+"""The environment every test runs in; loaded before Django reads its settings.
 
+Whatever the shell or a `.env` file says, a test sees no one's real data: only DATABASE_URL is obeyed,
+and there Django makes a test database of its own.
+"""
+
+import atexit
 import os
+import shutil
 import tempfile
 
-os.environ["DEBUG"] = "off"
-os.environ["HTTPS"] = "off"
-os.environ["SECRET_KEY"] = "tests-" + "k" * 60
-os.environ["ALLOWED_HOSTS"] = "testserver,localhost,127.0.0.1"
-os.environ.setdefault("DATA_DIR", tempfile.mkdtemp(prefix="frondkeep-tests-"))
+DATA_DIR = tempfile.mkdtemp(prefix="frondkeep-tests-")
+atexit.register(shutil.rmtree, DATA_DIR, ignore_errors=True)
+
+os.environ |= {
+    "ALLOWED_HOSTS": "testserver,localhost,127.0.0.1",
+    "CSRF_TRUSTED_ORIGINS": "",
+    "DATA_DIR": DATA_DIR,
+    "DATES_DAY_FIRST": "on",
+    "DEBUG": "off",
+    "HTTPS": "off",
+    "S3_BUCKET": "",
+    "SECRET_KEY": "tests-" + "k" * 60,
+    "SOUTHERN_HEMISPHERE": "off",
+    "TIME_ZONE": "UTC",
+}

@@ -25,13 +25,6 @@ ARGUMENTS = [
 ]
 
 
-@pytest.fixture
-def unhashed_files(settings) -> None:
-    """Static files under their own names, for pages rendered without a manifest."""
-    kind = {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"}
-    settings.STORAGES = {**settings.STORAGES, "staticfiles": kind}
-
-
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Browser]:
     # A module at a time: while Playwright runs, its event loop keeps Django from the database.

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, Page
 from tests.look.conftest import Site, open_page
 from tests.look.gallery import gallery
 
-pytestmark = [pytest.mark.browser, pytest.mark.usefixtures("unhashed_files")]
+pytestmark = pytest.mark.browser
 RULES: dict[str, Any] = {
     "rules": {"target-size": {"enabled": True}, "color-contrast-enhanced": {"enabled": True}}
 }

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 from tests.look.conftest import Site, open_page
 from tests.look.scripted import scripted
 
-pytestmark = [pytest.mark.browser, pytest.mark.usefixtures("unhashed_files")]
+pytestmark = pytest.mark.browser
 FORM = '<label for="photo">Photo</label><input type="file" id="photo" data-shrink accept="image/*">'
 SCRIPT = """<script type="module" src="{% static 'js/photo.js' %}"></script>"""
 TURNED = 6  # EXIF orientation: to be turned a quarter to the right

@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, Page, expect
 from tests.look.conftest import Site, open_page
 from tests.look.scripted import scripted
 
-pytestmark = [pytest.mark.browser, pytest.mark.usefixtures("unhashed_files")]
+pytestmark = pytest.mark.browser
 PIECE = """<form method="post" action="/save" hx-post="/save" hx-target="#answer">
 <label for="tag">What the tag says</label><input id="tag" name="tag" value="silverd tassle">
 <button class="button">Save</button></form><div id="answer">nothing yet</div>"""

@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, Page, expect
 from tests.look.conftest import Site, open_page
 from tests.look.scripted import scripted
 
-pytestmark = [pytest.mark.browser, pytest.mark.usefixtures("unhashed_files")]
+pytestmark = pytest.mark.browser
 FORM = """<form method="post" action="/log">
 <label for="from">From whom</label><input id="from" name="from_member" value="7">
 <label for="name">I think it is</label>

@@ -33,6 +33,8 @@ FILES = (
     "pieces.xlsx",
     "sowings.csv",
     "crosses.csv",
+    "schedule.csv",
+    "entries.csv",
 )
 PASSWORD = "spores on the sill"  # noqa: S105 — printed on purpose: everybody may look at the demo
 DRAWINGS = 60

@@ -32,7 +32,7 @@ def keeping_words(keeping: Keeping, plant: Specimen, reader: User, *, first: boo
         return words
     giver = giver_words(plant, reader)
     from_whom = f" from {giver}" if giver else ""
-    meeting = f", {plant.meeting}" if plant.meeting else ""
+    meeting = f", at {plant.meeting}" if plant.meeting else ""
     return f"{words}{from_whom}{meeting}"
 
 

@@ -26,3 +26,8 @@ def user_words(user: User | None, reader: User) -> str:
         return "you"
     member = getattr(user, "member", None)
     return member_words(member, reader) if member else "a member"
+
+
+def capital(words: str) -> str:
+    """The words with a capital, everything else as it is."""
+    return words[:1].upper() + words[1:]

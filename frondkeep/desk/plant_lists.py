@@ -34,6 +34,18 @@ class ListedPlant:
         return " · ".join(part for part in (self.detail, self.state) if part)
 
     @property
+    def as_piece(self) -> str:
+        """Of which kind, when, who keeps it: for the page of the plant it was taken from."""
+        division = self.plant.division
+        parts = (
+            division.get_kind_display() if division else "",
+            self.plant.acquired.words,
+            self.kept,
+            self.state,
+        )
+        return " · ".join(part for part in parts if part)
+
+    @property
     def photo_words(self) -> str:
         """What the picture shows, for whoever cannot see it."""
         kind = "Drawing" if self.photo and self.photo.is_drawing else "Photo"

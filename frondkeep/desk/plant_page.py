@@ -9,7 +9,7 @@ from django.db.models import prefetch_related_objects
 
 from frondkeep.desk.finding import visible_ids, visible_photos
 from frondkeep.desk.journeys import Step, journey_of
-from frondkeep.desk.people import keeper_words, member_words, user_words
+from frondkeep.desk.people import capital, keeper_words, member_words, user_words
 from frondkeep.desk.plant_facts import facts_of, giver_words, origin_ids, origin_line, parent_id
 from frondkeep.desk.plant_lists import ListedPlant, listed
 from frondkeep.society.models import User
@@ -24,6 +24,11 @@ class Thought:
 
     identification: Identification
     by: str
+
+    @property
+    def thinks(self) -> str:
+        """The start of a sentence: “You think”, “Ada Quill thinks”."""
+        return "You think" if self.by == "you" else f"{capital(self.by or 'somebody')} thinks"
 
     @property
     def certainty(self) -> str:

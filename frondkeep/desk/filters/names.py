@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import django_filters
 from django import forms
-from django.db.models import Case, QuerySet, When
+from django.db.models import Case, F, Q, QuerySet, When
 
 from frondkeep.desk.filters.plants import genera
 from frondkeep.desk.searching.names import names_like
@@ -32,6 +32,9 @@ class NameFilters(django_filters.FilterSet):
         method="of_kind",
         empty_label="any",
     )
+    old = django_filters.BooleanFilter(
+        label="Old names and genera too", method="left_to_the_end", widget=forms.CheckboxInput
+    )
     unchecked = django_filters.BooleanFilter(
         label="Not yet checked", method="not_yet_checked", widget=forms.CheckboxInput
     )
@@ -39,6 +42,18 @@ class NameFilters(django_filters.FilterSet):
     class Meta:
         model = Name
         fields: list[str] = []
+
+    def filter_queryset(self, queryset: QuerySet[Name]) -> QuerySet[Name]:
+        """All filters; where nothing is asked for, only what is accepted today, below genera."""
+        found = super().filter_queryset(queryset)
+        asked = self.form.cleaned_data
+        if asked.get("old") or asked.get("q") or asked.get("kind") or asked.get("unchecked"):
+            return found
+        accepted = Q(accepted__isnull=True) | Q(accepted=F("pk"))
+        return found.filter(accepted).exclude(rank__in=KINDS["genera"][1])
+
+    def left_to_the_end(self, names: QuerySet[Name], field: str, value: bool) -> QuerySet[Name]:
+        return names
 
     def matching(self, names: QuerySet[Name], field: str, text: str) -> QuerySet[Name]:
         ids = names_like(text)

@@ -10,6 +10,7 @@ from django.db.models import Q
 from django.urls import reverse_lazy
 
 from frondkeep.desk.finding import known_keepers
+from frondkeep.desk.people import capital
 from frondkeep.society.models import Keeper, User
 
 OTHER = "other"
@@ -80,7 +81,3 @@ class KeptByForm(forms.Form):
             "We know nobody by this name who appears by name. Log it as yours, and hand it over "
             "when they tell you; or ask the curator."
         )
-
-
-def capital(words: str) -> str:
-    return words[:1].upper() + words[1:]

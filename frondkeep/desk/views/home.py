@@ -10,6 +10,7 @@ from django.views.decorators.http import require_safe
 from frondkeep.desk.finding import proposals_for_curator
 from frondkeep.desk.plant_lists import listed
 from frondkeep.desk.waiting import waiting_for
+from frondkeep.shows.models import Show
 from specimens.models import Specimen
 
 ARRIVALS = 8
@@ -23,6 +24,7 @@ def home(request: HttpRequest) -> HttpResponse:
     arrivals = shared.newest_first().with_page_parts()[:ARRIVALS]
     context = {
         "waiting": waiting_for(request.user),
+        "show": Show.objects.coming().first(),
         "listed": listed(arrivals, reader=request.user),
     }
     return render(request, "desk/home.html", context)

@@ -21,7 +21,7 @@ from specimens.services.edits import StaleEditError
 from specimens.services.names import edit_name
 from specimens.services.portrait_traits import sitters_for_names
 
-NAMES_A_PAGE = 48
+NAMES_A_PAGE = 24
 
 
 @require_safe

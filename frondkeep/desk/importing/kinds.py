@@ -183,6 +183,35 @@ CROSSES = Kind(
     ("cross", "hybrid"),
 )
 
+SCHEDULE = Kind(
+    "schedule",
+    "classes of a show",
+    (
+        _("number", "class number", "class no|class|no|number", needed=True),
+        _("title", "title", "class title|what|description", needed=True),
+        _("show", "show", "name of show|which show", needed=True),
+        _("date", "date of the show", "date of show|show date|date|held on", needed=True),
+        _("section", "section", "division"),
+        _("stages", "what is staged", "staged|stage|exhibit"),
+        _("genus", "genus", "genus wanted"),
+        _("wants", "what may enter", "kind wanted|kind|wanted"),
+        _("how_many", "plants to an entry", "how many|number of plants|plants"),
+        _("closes", "entries close", "closing date|closes|entries by"),
+    ),
+    ("schedule", "classes"),
+)
+ENTRIES = Kind(
+    "entries",
+    "entries of a show",
+    (
+        _("number", "class number", "class no|class|in class", needed=True),
+        _("exhibitor", "exhibitor", "who|shown by|name|entered by", needed=True),
+        _("plant", "plant", "plants|what is shown|plant or plants|exhibit", needed=True),
+        NOTES,
+    ),
+    ("entries", "entry"),
+)
+
 KINDS: dict[str, Kind] = {
-    kind.key: kind for kind in (MEMBERS, MEETINGS, NAMES, PLANTS, PIECES, SOWINGS, CROSSES)
+    kind.key: kind for kind in (MEMBERS, MEETINGS, NAMES, PLANTS, PIECES, SOWINGS, CROSSES, SCHEDULE, ENTRIES)
 }

@@ -14,6 +14,7 @@ from rapidfuzz import fuzz, process
 from frondkeep.desk.importing.people import PeopleBook
 from frondkeep.desk.importing.phrases import PLAIN_NUMBER, without_brackets
 from frondkeep.desk.importing.rows import RawRow, Ref
+from frondkeep.desk.importing.shows import ShowBook
 from frondkeep.desk.importing.values import plain
 from frondkeep.society.models import Meeting, Member
 from specimens.models import Cross, Keeping, Name, ParentageClaim, Rank, Specimen, SporeSowing, TraitState
@@ -54,6 +55,7 @@ class Ledger:
     claims: set[str]
     declared: dict[Ref, list[RawRow]] = field(default_factory=dict)
     first_plants: set[str] = field(default_factory=set)
+    shows: ShowBook = field(default_factory=ShowBook.load)
     _matches: dict[tuple[str, str], LabelMatch] = field(default_factory=dict)
 
     @classmethod

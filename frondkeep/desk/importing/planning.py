@@ -16,7 +16,7 @@ STEP = 5_000
 
 @dataclass
 class Plan:
-    """Rows in the order of the sheets; `ordered()` puts what others refer to first."""
+    """Rows in the order of the sheets; `levels()` puts what others refer to first."""
 
     rows: list[PlannedRow]
 
@@ -28,8 +28,11 @@ class Plan:
         return [row.fate for row in self.rows]
 
     def new(self) -> list[PlannedRow]:
-        """New rows, each after the new rows it refers to."""
-        return in_order([row for row in self.rows if row.fate == "new"])
+        return [row for row in self.rows if row.fate == "new"]
+
+    def levels(self) -> list[list[PlannedRow]]:
+        """New rows that refer to no other new row, then those that refer only to these, and so on."""
+        return in_levels(self.new())
 
 
 class Planning:
@@ -70,7 +73,7 @@ def refuse_doubles(rows: Iterable[PlannedRow]) -> None:
 
 
 def refuse_circles(rows: Sequence[PlannedRow], givers: dict[Ref, PlannedRow]) -> None:
-    while left := [row for row in in_order_or_left(rows)[1] if row.fate == "new"]:
+    while left := [row for row in levels_or_left(rows)[1] if row.fate == "new"]:
         circle = circle_from(left[0], givers)
         named = " comes from ".join([*(row.title for row in circle), circle[0].title])
         for row in circle:
@@ -80,7 +83,7 @@ def refuse_circles(rows: Sequence[PlannedRow], givers: dict[Ref, PlannedRow]) ->
 
 def circle_from(row: PlannedRow, givers: dict[Ref, PlannedRow]) -> list[PlannedRow]:
     """Follow what each row needs among those left over until one comes again."""
-    unresolved = set(map(id, in_order_or_left(list(givers.values()))[1]))
+    unresolved = set(map(id, levels_or_left(list(givers.values()))[1]))
     path: list[PlannedRow] = []
     while row not in path:
         path.append(row)
@@ -108,15 +111,16 @@ def refuse_orphans(rows: Sequence[PlannedRow], givers: dict[Ref, PlannedRow]) ->
                 waiting.append(row)
 
 
-def in_order(rows: Sequence[PlannedRow]) -> list[PlannedRow]:
-    ordered, left = in_order_or_left(rows)
+def in_levels(rows: Sequence[PlannedRow]) -> list[list[PlannedRow]]:
+    """Rows that need none of the others, then those that need only these, and so on."""
+    levels, left = levels_or_left(rows)
     if left:
         raise ValueError("These rows refer to each other in a circle.")
-    return ordered
+    return levels
 
 
-def in_order_or_left(rows: Sequence[PlannedRow]) -> tuple[list[PlannedRow], list[PlannedRow]]:
-    """(rows after all they need, rows in a circle or below one), each in the order given."""
+def levels_or_left(rows: Sequence[PlannedRow]) -> tuple[list[list[PlannedRow]], list[PlannedRow]]:
+    """(levels, rows in a circle or below one), each in the order given."""
     giver = {ref: index for index, row in enumerate(rows) for ref in row.gives}
     needs = [{giver[ref] for ref in row.needs if ref in giver} for row in rows]
     users: dict[int, list[int]] = {}
@@ -124,16 +128,16 @@ def in_order_or_left(rows: Sequence[PlannedRow]) -> tuple[list[PlannedRow], list
         for other in wanted:
             users.setdefault(other, []).append(index)
     open_needs = [len(wanted) for wanted in needs]
+    levels: list[list[int]] = []
     level = [index for index, count in enumerate(open_needs) if not count]
-    ordered: list[int] = []
     while level:
-        ordered += level
+        levels.append(level)
         following = []
-        for index in level:
-            for user in users.get(index, ()):
-                open_needs[user] -= 1
-                if not open_needs[user]:
-                    following.append(user)
-        level = following
-    placed = set(ordered)
-    return [rows[i] for i in ordered], [row for i, row in enumerate(rows) if i not in placed]
+        for user in (user for index in level for user in users.get(index, ())):
+            open_needs[user] -= 1
+            if not open_needs[user]:
+                following.append(user)
+        level = sorted(following)
+    placed = {index for level in levels for index in level}
+    left = [row for index, row in enumerate(rows) if index not in placed]
+    return [[rows[index] for index in level] for level in levels], left

@@ -10,6 +10,7 @@ from typing import Any, Literal
 from frondkeep.desk.importing.headings import Table
 from frondkeep.desk.importing.kinds import KINDS
 
+MOST_KEY = 64
 Fate = Literal["new", "on record", "refused"]
 # A plant or sowing as rows speak of it: ("plant", "f12") or ("sowing", "s3"), the old number in small letters.
 Ref = tuple[str, str]
@@ -84,6 +85,11 @@ class PlannedRow:
     def refuse(self, problem: Problem) -> None:
         self.fate = "refused"
         self.problems.append(problem)
+
+
+def short(key: str) -> str:
+    """A key as it fits the records: a long one by its fingerprint."""
+    return key if len(key) <= MOST_KEY else f"key:{hashlib.sha256(key.encode()).hexdigest()[:48]}"
 
 
 def raw_rows(tables: list[Table]) -> list[RawRow]:

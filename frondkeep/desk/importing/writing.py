@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from datetime import date
 
 from django.db import transaction
 
@@ -12,12 +13,14 @@ from frondkeep.desk.importing.planning import Plan
 from frondkeep.desk.importing.registry import SUBJECTS
 from frondkeep.desk.importing.rows import PlannedRow, Ref
 from frondkeep.desk.importing.values import plain
+from frondkeep.shows.models import ShowClass
 from frondkeep.society.models import Keeper, Meeting, Role, User
 from specimens.changes import announcing_once
 from specimens.models import Name, Specimen, SporeSowing
 from specimens.services.reading import KnownNames, name_for_label
 
 Progress = Callable[[str, int, int], None]
+AT_ONCE = 1_000
 
 
 def silent(kind: str, done: int, total: int) -> None:
@@ -35,6 +38,7 @@ class Writing:
     _people: PeopleBook | None = None
     _known: KnownNames | None = None
     _meetings: dict[str, Meeting] | None = None
+    _classes: dict[tuple[str, date | None, int], ShowClass] = field(default_factory=dict)
     _numbers: dict[str, dict[str, int]] = field(default_factory=dict)
     _labels: dict[tuple[str, str], tuple[Name | None, str]] = field(default_factory=dict)
 
@@ -52,6 +56,12 @@ class Writing:
             self._known = KnownNames.load()
         return self._known
 
+    def keep(self, row: PlannedRow, record: Specimen | SporeSowing) -> None:
+        """Remember what a row became, for the rows that refer to it."""
+        self.written[id(row)] = record
+        for ref in row.gives:
+            self.made[ref] = record
+
     def keeper(self, words: str) -> Keeper | None:
         found = self.people.find(words) if words else None
         if found is not None and found.pk is None:
@@ -62,6 +72,15 @@ class Writing:
         if self._meetings is None:
             self._meetings = {plain(meeting.name): meeting for meeting in Meeting.objects.order_by("date")}
         return self._meetings.get(words)
+
+    def show_class(self, show: str, day: date | None, number: int) -> ShowClass:
+        """A class by the plain name and day of its show, and its number."""
+        if not self._classes:
+            self._classes = {
+                (plain(one.show.name), one.show.date, one.number): one
+                for one in ShowClass.objects.select_related("show")
+            }
+        return self._classes[show, day, number]
 
     def name(self, text: str, *, genus: str = "") -> tuple[Name | None, str]:
         """The name a label means and its doubt; a new one is added, not yet checked."""
@@ -108,17 +127,22 @@ def write_plan(
     if may_appoint is None:
         may_appoint = by is not None and by.holds(Role.ADMINISTRATOR)
     writing = Writing(by=by, may_appoint=may_appoint)
-    rows = plan.new()
+    levels = plan.levels()
     with announcing_once():
-        for step in sorted({step for row in rows for step, _ in SUBJECTS[row.kind].steps}):
-            write_step(writing, rows, step, tell)
+        for step in sorted({step for subject in SUBJECTS.values() for step, _ in subject.steps}):
+            write_step(writing, levels, step, tell)
         tell("what is computed from them", 0, 0)
     return writing
 
 
-def write_step(writing: Writing, rows: list[PlannedRow], step: int, tell: Progress) -> None:
-    mine = [(row, write) for row in rows for at, write in SUBJECTS[row.kind].steps if at == step]
-    for done, (row, write) in enumerate(mine, 1):
-        write(writing, row)
-        if done % 100 == 0 or done == len(mine):
-            tell(row.kind, done, len(mine))
+def write_step(writing: Writing, levels: list[list[PlannedRow]], step: int, tell: Progress) -> None:
+    """Level by level, kind by kind, at most `AT_ONCE` rows at a time."""
+    writers = {kind: write for kind, subject in SUBJECTS.items() for at, write in subject.steps if at == step}
+    total, done = sum(row.kind in writers for level in levels for row in level), 0
+    for level in levels:
+        for kind, write in writers.items():
+            rows = [row for row in level if row.kind == kind]
+            for start in range(0, len(rows), AT_ONCE):
+                write(writing, rows[start : start + AT_ONCE])
+                done += len(rows[start : start + AT_ONCE])
+                tell(kind, done, total)

@@ -14,6 +14,7 @@ from frondkeep.society.models import Keeper, User
 from specimens.models import Specimen
 from specimens.naming.codes import CodeNotRead, read_code
 from specimens.naming.labels import LabelTooLong, clean_label
+from specimens.services.reading import KnownNames
 
 
 class EnterForm(SubmissionForm):
@@ -111,7 +112,10 @@ class CommitteeEnterForm(SubmissionForm):
 
     def read_typed_name(self, line: str) -> Staged | None:
         try:
-            return Staged(typed_name=clean_label(line)[:200])
+            typed = clean_label(line)[:200]
+            matched = KnownNames.load().match(typed)
+            # A doubtful name is printed as it was typed, doubt and all.
+            return Staged(typed_name=typed, name=None if matched.qualifier else matched.name)
         except LabelTooLong as problem:
             self.add_error("plants", str(problem))
             return None

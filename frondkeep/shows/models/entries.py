@@ -57,7 +57,7 @@ class EntryQuerySet(models.QuerySet["Entry"]):
     def as_staged(self) -> EntryQuerySet:
         """By class, then by number, those without one last; with what a list prints (three more queries)."""
         plants = EntryPlant.objects.select_related(
-            "specimen__identification__name__accepted", "specimen__sowing"
+            "name__accepted", "specimen__identification__name__accepted", "specimen__sowing"
         ).prefetch_related("specimen__sowing__sources__specimen__identification")
         return (
             self.select_related("show_class", "exhibitor__keeper__member", "exhibitor__keeper__household")
@@ -107,6 +107,8 @@ class EntryPlant(models.Model):
         "specimens.Specimen", models.PROTECT, null=True, blank=True, related_name="shown_in"
     )
     typed_name = models.CharField(max_length=200, blank=True)
+    # The name on record that the typed one was read as, if any.
+    name = models.ForeignKey("specimens.Name", models.PROTECT, null=True, blank=True, related_name="+")
 
     class Meta:
         ordering = ["entry", "order", "pk"]

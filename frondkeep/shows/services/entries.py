@@ -12,7 +12,7 @@ from frondkeep.shows.models import Entry, EntryPlant, Exhibitor, Show, ShowClass
 from frondkeep.shows.services.exhibitors import lock_show
 from frondkeep.shows.services.fitting import objections
 from frondkeep.society.models import User
-from specimens.models import Specimen
+from specimens.models import Name, Specimen
 
 
 class EntryRefusedError(ValueError):
@@ -25,10 +25,11 @@ class EntryRefusedError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Staged:
-    """One plant to be shown: on record, or by a typed name."""
+    """One plant to be shown: on record, or by a typed name and the name on record it was read as."""
 
     specimen: Specimen | None = None
     typed_name: str = ""
+    name: Name | None = None
 
 
 @transaction.atomic
@@ -63,7 +64,7 @@ def enter(
     )
     for order, plant in enumerate(plants):
         EntryPlant.objects.create(
-            entry=entry, order=order, specimen=plant.specimen, typed_name=plant.typed_name
+            entry=entry, order=order, specimen=plant.specimen, typed_name=plant.typed_name, name=plant.name
         )
     return entry
 

@@ -63,6 +63,8 @@ def entry_runs(entry: Entry) -> tuple[Run, ...]:
 
 
 def plant_runs(plant: EntryPlant) -> tuple[Run, ...]:
+    if plant.name is not None:
+        return (plant.name.accepted or plant.name).runs()
     if plant.specimen is None:
         return (Run(plant.typed_name, "roman"),)
     return shown_name(plant.specimen).runs

@@ -8,19 +8,19 @@ from frondkeep.desk.importing.kinds import TRAIT_FIELDS
 from frondkeep.desk.importing.ledger import Ledger
 from frondkeep.desk.importing.phrases import Descent, read_descent
 from frondkeep.desk.importing.reader import RowReader
-from frondkeep.desk.importing.rows import PlannedRow, RawRow
+from frondkeep.desk.importing.rows import PlannedRow, RawRow, short
 from frondkeep.desk.importing.values import DONT_KNOW, REPRODUCTION, plain, read_trait
 from lineage.core.lookalikes import NameReading
 from specimens.models import Name, Rank, Reproduction
-from specimens.services.claims import claim_parentage
+from specimens.services.many_names import NewClaim, add_names, claim_parentage_of_many, record_traits_of_many
 from specimens.services.names import add_name, genus_named
 from specimens.services.sowings import Source
-from specimens.services.traits import record_traits
 
 if TYPE_CHECKING:
     from frondkeep.desk.importing.writing import Writing
 
 SOURCE = "the society’s list of names"
+OWN_FIELDS = ("author", "raiser", "introduced", "reproduction", "origin", "notes")
 
 
 def declare(raw: RawRow, ledger: Ledger) -> None:
@@ -127,22 +127,29 @@ def compare(read: RowReader, found: Name) -> None:
     )
 
 
-def write(writing: Writing, row: PlannedRow) -> None:
-    values = row.values
-    parent = species_or_genus(writing, values)
-    fields = {
-        key: values[key] for key in ("author", "raiser", "introduced", "reproduction", "origin", "notes")
-    }
-    if values["epithet"]:
-        name = add_name(
-            rank=Rank.CULTIVAR, epithet=values["epithet"], parent=parent, by=writing.by,
-            group=group_of(writing, values), **fields,
-        )  # fmt: skip
+def write(writing: Writing, rows: list[PlannedRow]) -> None:
+    """Species first, where a list brings new ones; then all cultivars at once, then their traits."""
+    cultivars = []
+    for row in rows:
+        above = species_or_genus(writing, row.values)
+        name = new_cultivar(writing, row.values, above) if row.values["epithet"] else above
+        cultivars += [name] if name is not above else []
+        writing.written[id(row)] = name
+    add_names(cultivars, by=writing.by)
+    for name in cultivars:
         writing.known.add(name)
-    else:
-        name = parent
-    record_traits(name, states=values["traits"], source=SOURCE)
-    writing.written[id(row)] = name
+    states = [(name, row.values["traits"]) for row in rows if (name := writing.written[id(row)]) in cultivars]
+    record_traits_of_many(states, source=SOURCE, by=writing.by)
+
+
+def new_cultivar(writing: Writing, values: dict[str, Any], parent: Name) -> Name:
+    return Name(
+        rank=Rank.CULTIVAR,
+        epithet=values["epithet"],
+        parent=parent,
+        group=group_of(writing, values),
+        **{key: values[key] for key in OWN_FIELDS},
+    )
 
 
 def species_or_genus(writing: Writing, values: dict[str, Any]) -> Name:
@@ -171,17 +178,20 @@ def group_of(writing: Writing, values: dict[str, Any]) -> Name | None:
     return found or add_name(rank=Rank.GROUP, epithet=values["group"], parent=genus, by=writing.by)
 
 
-def claim(writing: Writing, row: PlannedRow) -> None:
-    """The parents the list gives, as a claim about the name."""
-    descent, name = row.values["descent"], writing.written[id(row)]
-    if descent is None or not isinstance(name, Name):
-        return
+def claim(writing: Writing, rows: list[PlannedRow]) -> None:
+    """The parents the list gives, as claims about the names."""
+    claims = [new_claim(writing, row) for row in rows if row.values["descent"]]
+    claim_parentage_of_many(claims, by=writing.by)
+
+
+def new_claim(writing: Writing, row: PlannedRow) -> NewClaim:
+    values, name = row.values, writing.written[id(row)]
     parents = tuple(
-        Source(name=writing.name(words, genus=row.values["genus"])[0], words=words[:200])
-        for words in descent.parents
+        Source(name=writing.name(words, genus=values["genus"])[0], words=words[:200])
+        for words in values["descent"].parents
     )
-    claim_parentage(
-        name, says=descent.says, parents=parents, ground="record", by=writing.by,
-        by_words=row.values["raiser"], made=row.values["introduced"], source=SOURCE,
-        import_key=f"list:{row.key}"[:64],
+    told = {"by_words": values["raiser"], "made": values["introduced"], "source": SOURCE}
+    return NewClaim(
+        about=name, says=values["descent"].says, parents=parents, ground="record",
+        fields={**told, "import_key": short(f"list:{row.key}")},
     )  # fmt: skip

@@ -9,10 +9,11 @@ from frondkeep.desk.importing.phrases import SPORT
 from frondkeep.desk.importing.reader import RowReader
 from frondkeep.desk.importing.rows import PlannedRow, RawRow
 from frondkeep.desk.importing.subjects.origins import Thought, known_name, names_nothing
-from frondkeep.desk.importing.subjects.plants import close_keeping, look_for_record, plant_key
+from frondkeep.desk.importing.subjects.plants import look_for_record, plant_key
 from frondkeep.desk.importing.values import How, read_how
 from specimens.models import Came, Name, Specimen, State
-from specimens.services.specimens import PieceOf, log_specimen
+from specimens.services.many_plants import NewPlant, log_specimens
+from specimens.services.specimens import PieceOf
 
 if TYPE_CHECKING:
     from frondkeep.desk.importing.writing import Writing
@@ -86,24 +87,29 @@ def hands(read: RowReader) -> dict[str, Any]:
     }
 
 
-def write(writing: Writing, row: PlannedRow) -> None:
-    values = row.values
+def write(writing: Writing, rows: list[PlannedRow]) -> None:
+    made = log_specimens([new_piece(writing, row) for row in rows], by=writing.by)
+    for row, piece in zip(rows, made, strict=True):
+        writing.keep(row, piece)
+
+
+def new_piece(writing: Writing, row: PlannedRow) -> NewPlant:
+    values, how = row.values, row.values["how"]
     parent = writing.plant(values["parent"]) if values["parent"] else None
     name, qualifier, ground = named_piece(writing, values, parent)
     taker = writing.keeper(values["taker"])
-    made = log_specimen(
-        keeper=writing.keeper(values["keeper"]), came=Came.PIECE, by=writing.by, label_text=values["label"],
-        name=name, qualifier=qualifier, ground=ground, acquired=values["acquired"],
-        piece_of=PieceOf(
-            parent, values["parent_words"], values["how"].piece, values["how"].sport,
-            values["label"][:200] if values["how"].sport else "", by=taker.member if taker else None,
-        ),
-        from_keeper=writing.keeper(values["given"]), import_key=row.key, **state_of(values, parent),
-        **{**values["fields"], "meeting": writing.meeting(values["fields"]["meeting"])},
+    member = taker.member if taker else None
+    changed = values["label"][:200] if how.sport else ""
+    return NewPlant(
+        keeper=writing.keeper(values["keeper"]), came=Came.PIECE, label_text=values["label"], name=name,
+        qualifier=qualifier, ground=ground, acquired=values["acquired"],
+        piece_of=PieceOf(parent, values["parent_words"], how.piece, how.sport, changed, by=member),
+        fields={
+            **values["fields"], **state_of(values, parent), "import_key": row.key,
+            "from_keeper": writing.keeper(values["given"]),
+            "meeting": writing.meeting(values["fields"]["meeting"]),
+        },
     )  # fmt: skip
-    close_keeping(made)
-    for ref in row.gives:
-        writing.made[ref] = made
 
 
 def named_piece(

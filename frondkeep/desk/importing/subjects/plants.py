@@ -5,22 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from frondkeep.desk.importing.ledger import Ledger
-from frondkeep.desk.importing.phrases import SPORT, Descent, read_own_sowing
+from frondkeep.desk.importing.phrases import read_own_sowing
 from frondkeep.desk.importing.reader import RowReader
-from frondkeep.desk.importing.rows import PlannedRow, RawRow, Ref
-from frondkeep.desk.importing.subjects.origins import Thought, known_name, named, read_thought
+from frondkeep.desk.importing.rows import PlannedRow, RawRow
+from frondkeep.desk.importing.subjects.origins import Thought, known_name, read_thought
 from frondkeep.desk.importing.values import STATES, How, plain, read_holds, read_how, read_yes
 from frondkeep.society.models import Keeper
-from specimens.models import Came, Name, SeenBy, Specimen, State
+from specimens.models import Came, SeenBy, State
 from specimens.naming.codes import Code, CodeNotRead, read_code
 from specimens.naming.dates import PartialDate
-from specimens.services.claims import claim_parentage
-from specimens.services.names import edit_name
-from specimens.services.sowings import Source, record_sowing
-from specimens.services.specimens import PieceOf, log_specimen
 
 if TYPE_CHECKING:
-    from frondkeep.desk.importing.writing import Writing
+    pass
 
 OWN = frozenset({"own", "own sowing", "own collection", "self", "raised here"})
 HOWS = "We know: pup, piece, division, sport, from spores, bought, gift, swap, wild, don’t know."
@@ -46,6 +42,7 @@ def plan(raw: RawRow, ledger: Ledger) -> PlannedRow:
         "origin": origin(read, how, thought, keeper),
         "fields": fields(read, state),
         "acquired": read.day("acquired"),
+        "own": plain(raw.cells.get("from_whom", "")) in OWN,
         **giver(read),
     }
     read.row.values["fields"]["notes"] = read.notes()
@@ -193,99 +190,3 @@ def compare(read: RowReader, found: dict[str, Any]) -> None:
             "notes": (values["fields"]["notes"], found["notes"]),
         }
     read.differing(pairs)
-
-
-def write(writing: Writing, row: PlannedRow) -> None:
-    values, origin = row.values, row.values["origin"]
-    keeper = writing.keeper(values["keeper"])
-    parent = parent_plant(writing, origin)
-    name, qualifier, ground = named(
-        writing, values["thought"], parent if origin["how"].came == Came.PIECE else None
-    )
-    fields = {**values["fields"], "meeting": writing.meeting(values["fields"]["meeting"])}
-    made = log_specimen(
-        keeper=keeper, came=origin["how"].came, by=writing.by, label_text=values["label"], name=name,
-        qualifier=qualifier, ground=ground, acquired=values["acquired"], code=values["code"],
-        from_keeper=writing.keeper(values["from_keeper"]), from_words=values["from_words"],
-        import_key=row.key, **way_it_came(writing, row, parent, keeper, name), **fields,
-    )  # fmt: skip
-    close_keeping(made)
-    writing.written[id(row)] = made
-    for ref in row.gives:
-        writing.made[ref] = made
-
-
-def parent_plant(writing: Writing, origin: dict[str, Any]) -> Specimen | None:
-    ref: Ref | None = origin["parent"]
-    return writing.plant(ref) if ref is not None and ref[0] == "plant" else None
-
-
-def way_it_came(
-    writing: Writing, row: PlannedRow, parent: Specimen | None, keeper: Keeper | None, name: Name | None
-) -> dict[str, Any]:
-    """The piece or the sowing, as `log_specimen` takes it."""
-    origin = row.values["origin"]
-    how: How = origin["how"]
-    member = keeper.member if keeper and not row.values["from_keeper"] else None
-    if how.came == Came.PIECE:
-        words = origin["words"]
-        sported = words if how.sport and SPORT.match(words) else ""
-        return {"piece_of": PieceOf(parent, words, how.piece, how.sport, sported, by=member)}
-    if how.came != Came.SOWING:
-        return {}
-    if origin["parent"] is not None and origin["parent"][0] == "sowing":
-        return {"sowing": writing.sowing(origin["parent"])}
-    sowing = record_sowing(
-        sources=sources_of(writing, origin, parent, row.values["thought"], name),
-        label=(origin["words"] or row.values["label"])[:200],
-        by=member if origin["own"] and plain(origin["own"][0]) == "own" else None,
-        import_key=f"plant:{row.key}"[:64],
-    )
-    return {"sowing": sowing}
-
-
-def sources_of(
-    writing: Writing, origin: dict[str, Any], parent: Specimen | None, thought: Thought, name: Name | None
-) -> tuple[Source, ...]:
-    """Whose spores: a plant, the names in the words, the name after “ex”, or words."""
-    if parent is not None:
-        return (Source(specimen=parent),)
-    if origin["own"]:
-        descent: Descent = origin["own"][1]
-        return tuple(
-            Source(name=name_in(writing, words, origin), words=words[:200]) for words in descent.parents
-        )
-    if thought.is_ex and name is not None:
-        return (Source(name=name, words=origin["words"]),)
-    return (Source(words=origin["words"]),) if origin["words"] else ()
-
-
-def name_in(writing: Writing, words: str, origin: dict[str, Any]) -> Name | None:
-    return writing.name(words, genus=origin["genus"])[0]
-
-
-def close_keeping(plant: Specimen) -> None:
-    """Who kept a plant that is gone kept it until then."""
-    if plant.ended.words:
-        for keeping in plant.keepings.filter(is_open=False):
-            keeping.until = plant.ended
-            keeping.save()
-
-
-def found_name(writing: Writing, row: PlannedRow) -> None:
-    """A grower's own cross is claimed for the plant; the first plant of a name is set down as such."""
-    plant = writing.written[id(row)]
-    own = row.values["origin"]["own"]
-    if not isinstance(plant, Specimen):
-        return
-    if own and own[1].says == "cross":
-        parents = [name_in(writing, words, row.values["origin"]) for words in own[1].parents]
-        claim_parentage(
-            plant, says="cross", ground="record", by=writing.by, by_words=own[0], made=row.values["acquired"],
-            parents=tuple(Source(name=name) for name in parents), import_key=f"own:{row.key}"[:64],
-            source=row.values["origin"]["words"],
-        )  # fmt: skip
-    name = plant.identification.name if plant.identification else None
-    if row.values["first_plant"] and name is not None:
-        name.refresh_from_db()
-        edit_name(name, version=name.version, original_plant=plant)

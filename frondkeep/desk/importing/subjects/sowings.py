@@ -9,7 +9,8 @@ from frondkeep.desk.importing.phrases import split_sources, without_brackets
 from frondkeep.desk.importing.reader import RowReader
 from frondkeep.desk.importing.rows import PlannedRow, RawRow, Ref
 from frondkeep.desk.importing.values import DONT_KNOW, plain
-from specimens.services.sowings import Source, record_sowing
+from specimens.services.many_plants import NewSowing, record_sowings
+from specimens.services.sowings import Source
 
 if TYPE_CHECKING:
     from frondkeep.desk.importing.writing import Writing
@@ -97,17 +98,18 @@ def compare(read: RowReader, found: dict[str, Any]) -> None:
     )
 
 
-def write(writing: Writing, row: PlannedRow) -> None:
-    values = dict(row.values)
-    by = writing.keeper(values.pop("by"))
-    made = record_sowing(
-        sources=written_sources(writing, values.pop("sources")),
-        by=by.member if by else None,
-        import_key=row.key,
-        **values,
-    )
-    for ref in row.gives:
-        writing.made[ref] = made
+def write(writing: Writing, rows: list[PlannedRow]) -> None:
+    made = record_sowings([new_sowing(writing, row) for row in rows], by=writing.by)
+    for row, sowing in zip(rows, made, strict=True):
+        writing.keep(row, sowing)
+
+
+def new_sowing(writing: Writing, row: PlannedRow) -> NewSowing:
+    fields = dict(row.values)
+    sources = written_sources(writing, fields.pop("sources"))
+    by = writing.keeper(fields.pop("by"))
+    fields |= {"by": by.member if by else None, "import_key": row.key}
+    return NewSowing(sources=sources, fields=fields)
 
 
 def written_sources(writing: Writing, sources: list[SourceWords]) -> tuple[Source, ...]:

@@ -40,6 +40,8 @@ class NameIndex:
         self._names: list[Prepared | None] = []
         self._sizes = array("i")
         self._alive = bytearray()
+        self._genera: dict[frozenset[str], int] = {}
+        self._genus_codes = array("i")
         self._grams: dict[str, array[int]] = defaultdict(lambda: array("i"))
         self._keys: dict[str, list[int]] = defaultdict(list)
         self._starts = Starts()
@@ -61,6 +63,7 @@ class NameIndex:
         self._ids.append(name_id)
         self._names.append(name)
         self._alive.append(1)
+        self._genus_codes.append(self._genera.setdefault(name.possible_genera, len(self._genera)))
         grams = _grams(joined(name.versions[0]))
         self._sizes.append(len(grams))
         for gram in grams:
@@ -94,33 +97,38 @@ class NameIndex:
         that reads as nothing gives [].
         """
         wanted = prepare(text, genus or None, self.vocabulary)
-        if not wanted.folded or limit < 1:
+        if not wanted.folded or limit < 1 or not self._ids:
             return []
-        rows = {row for key in set(exact_keys(wanted)) for row in self._keys.get(key, ()) if self._alive[row]}
+        allowed = self._allowed(wanted)
+        rows = {row for key in set(exact_keys(wanted)) for row in self._keys.get(key, ()) if allowed[row]}
         rows = set(sorted(rows, key=lambda row: self._ids[row])[: 4 * _LOOKED_AT])
-        rows.update(self._nearest_by_grams(wanted))
+        rows.update(self._nearest_by_grams(wanted, allowed))
         scored = [
             (self._ids[row], compare_prepared(wanted, name, self.vocabulary).score)
             for row in rows
-            if (name := self._names[row]) is not None and _may_be_one_genus(wanted, name)
+            if (name := self._names[row]) is not None
         ]
         return sorted(scored, key=lambda found: (-found[1], found[0]))[:limit]
 
-    def _nearest_by_grams(self, wanted: Prepared) -> list[int]:
+    def _allowed(self, wanted: Prepared) -> NDArray[np.bool_]:
+        """Rows that are not forgotten, and may be of the genus wanted."""
+        fitting = [
+            not (wanted.possible_genera and genera and wanted.possible_genera.isdisjoint(genera))
+            for genera in self._genera
+        ]
+        codes = np.frombuffer(self._genus_codes, dtype=np.int32)
+        return np.array(fitting, dtype=np.bool_)[codes] & (np.frombuffer(self._alive, dtype=np.uint8) > 0)
+
+    def _nearest_by_grams(self, wanted: Prepared, allowed: NDArray[np.bool_]) -> list[int]:
         grams = _grams(joined(wanted.versions[0]))
-        postings = [self._grams[gram] for gram in grams if gram in self._grams]
+        postings = [_view(self._grams[gram]) for gram in grams if gram in self._grams]
         if not postings:
             return []
-        shared = np.bincount(
-            np.concatenate([_view(posting) for posting in postings]), minlength=len(self._ids)
-        )
-        shares = 2.0 * shared / (_view(self._sizes) + len(grams))
-        shares[np.frombuffer(self._alive, dtype=np.uint8) == 0] = 0
-        rows = np.nonzero(shares >= _LEAST_SHARED)[0]
-        rows = (
-            rows[[_may_be_one_genus(wanted, self._names[row]) for row in rows]] if len(rows) < 2000 else rows
-        )
-        return self._best(rows, shares[rows], _LOOKED_AT)
+        shared = np.bincount(np.concatenate(postings), minlength=len(self._ids))
+        rows = np.nonzero((shared >= 0.25 * len(grams)) & allowed)[0]
+        shares = 2.0 * shared[rows] / (_view(self._sizes)[rows] + len(grams))
+        near = shares >= _LEAST_SHARED
+        return self._best(rows[near], shares[near], _LOOKED_AT)
 
     def _best(self, rows: NDArray[np.intp], scores: NDArray[np.float64], count: int) -> list[int]:
         """The ``count`` best rows, ties by id, whatever order the rows came in."""
@@ -141,12 +149,9 @@ class NameIndex:
         parts = [part.rstrip(".").replace("'", "") for part in split_words(tidy(typed))]
         if not parts or limit < 1 or not self._ids:
             return []
-        alive = np.frombuffer(self._alive, dtype=np.uint8)
-        scores = self._starts.score(parts, alive)
+        allowed = self._allowed(prepare("", genus or None, self.vocabulary))
+        scores = self._starts.score(parts, allowed, limit).astype(np.float64)
         rows = np.nonzero(scores > 0)[0]
-        if genus:
-            wanted = prepare("", genus, self.vocabulary)
-            rows = rows[[_may_be_one_genus(wanted, self._names[row]) for row in rows]] if len(rows) else rows
         best = self._best(rows, scores[rows], limit)
         return [(self._ids[row], round(float(scores[row]), 4)) for row in best]
 
@@ -158,13 +163,3 @@ def _view(posting: "array[int]") -> NDArray[np.int32]:
 def _grams(text: str) -> set[str]:
     padded = f"  {text} "
     return {padded[at : at + 3] for at in range(len(padded) - 2)}
-
-
-def _may_be_one_genus(wanted: Prepared, name: Prepared | None) -> bool:
-    if name is None:
-        return False
-    return not (
-        wanted.possible_genera
-        and name.possible_genera
-        and wanted.possible_genera.isdisjoint(name.possible_genera)
-    )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from copy import deepcopy
 from dataclasses import replace
 from typing import TypeVar
 
@@ -29,7 +28,7 @@ def grown(column: npt.NDArray[Scalar], size: int, fill: int = 0) -> npt.NDArray[
 def revisable(rows: Rows) -> Rows:
     """Return a copy of the rows with room for more, whose ids can come and go."""
     size = len(rows.origin) + 1
-    ids = deepcopy(rows.ids) if isinstance(rows.ids, RevisedIds) else RevisedIds(rows.ids, len(rows.ids))
+    ids = rows.ids.copy() if isinstance(rows.ids, RevisedIds) else RevisedIds(rows.ids, len(rows.ids))
     gone = np.zeros(len(rows.origin), dtype=np.bool_) if rows.gone is None else rows.gone.copy()
     return replace(
         rows,

@@ -118,6 +118,14 @@ class RevisedIds:
         self._row_of_added: dict[Id, int] = {}
         self._gone: set[int] = set()
 
+    def copy(self) -> RevisedIds:
+        """Return the same ids, to be revised apart."""
+        twin = RevisedIds(self._first, self._rows)
+        twin._added = list(self._added)
+        twin._row_of_added = dict(self._row_of_added)
+        twin._gone = set(self._gone)
+        return twin
+
     def __len__(self) -> int:
         return self._rows + len(self._added)
 

@@ -24,6 +24,10 @@ Column = npt.NDArray[Any]
 class Pedigree:
     """Plants with their parents, and all that follows from them.
 
+    Every bound is exact where a float can be, else rounded outward. Bounds of inbreeding and kinship that would
+    rest on more pairs of ancestors than memory allows (`lineage.core.frontier.CAP`) are the widest that are
+    always true: from 0 to the kinship of the most inbred of the plants concerned with itself.
+
     Parameters
     ----------
     nodes
@@ -216,6 +220,8 @@ class Pedigree:
 
     def class_composition(self, k: int) -> dict[Species | None, Interval]:
         """Return the composition of parentage class ``k``, as numbered in `columns`."""
+        if not 0 < k < len(self._state.table.level):
+            raise PedigreeError(f"There is no parentage class {k}.")
         return self._state.table.compositions.of(int(k))
 
     def _row(self, id: Id) -> int:

@@ -56,17 +56,25 @@ def must_rebuild(index: Index, changes: Mapping[Id, Node], removed: Collection[I
     if len(changes) + len(removed) > max(MANY, plants // 250):
         return True
     rows = {state.rows.ids.row_of(id) for id in (*changes, *removed)}
-    return bool(rows & state.tangled) or any(_closes_cycle(index, changes, node) for node in changes.values())
+    if rows & state.tangled:
+        return True
+    named = {parent for node in changes.values() for parent in node.parents}
+    return any(
+        _closes_cycle(index, changes, node)
+        for node in changes.values()
+        if node.id in named or _has_children(index, node.id)
+    )
+
+
+def _has_children(index: Index, id: Id) -> bool:
+    row = index.state.rows.ids.row_of(id)
+    return row is not None and bool(index.children.of(row))
 
 
 def _closes_cycle(index: Index, changes: Mapping[Id, Node], node: Node) -> bool:
     """Follow all links upward, dropped ones too; only plants of its own level and above can lie below a plant."""
-    if node.id in node.parents:
-        return True
     rows, ids = index.state.rows, index.state.rows.ids
     row = ids.row_of(node.id)
-    if row is None and len(changes) == 1:
-        return False
     lowest = _level(index, row) if row is not None and len(changes) == 1 else 0
     seen: set[Id] = set()
     waiting = [node]

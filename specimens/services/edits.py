@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from django.db import models, transaction
 
-Record = TypeVar("Record", bound=models.Model)
+if TYPE_CHECKING:
+    from specimens.models import Name, Specimen
+
+# The models with a column `version`.
+Record = TypeVar("Record", "Name", "Specimen")
 
 
 class StaleEditError(Exception):

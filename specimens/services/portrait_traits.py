@@ -6,6 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from django.db.models import QuerySet
+
 from specimens.models import Name, Specimen, TraitRecord
 
 
@@ -61,10 +63,9 @@ def traits_of_names(names: Iterable[Name]) -> dict[int, dict[str, str]]:
     return {name.pk: {**states.get(name.parent_id or 0, {}), **states.get(name.pk, {})} for name in names}
 
 
-def states_by_owner(records: object, owner: str) -> dict[int, dict[str, str]]:
+def states_by_owner(records: QuerySet[TraitRecord], owner: str) -> dict[int, dict[str, str]]:
     found: dict[int, dict[str, str]] = defaultdict(dict)
-    for owner_id, trait, state in records.values_list(owner, "state__trait__key", "state__key").order_by(
-        "pk"
-    ):  # type: ignore[attr-defined]
+    rows = records.values_list(owner, "state__trait__key", "state__key")
+    for owner_id, trait, state in rows.order_by("pk"):
         found[owner_id].setdefault(trait, state)
     return found

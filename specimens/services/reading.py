@@ -15,6 +15,7 @@ from specimens.services.names import NOT_PLACED, add_name, genus_named
 
 QUALIFIERS = re.compile(r"(?<![\w.])(cf|aff)\.?(?=\s)|(\?)\s*$", re.IGNORECASE)
 HYBRID_SIGN = re.compile(r"\s+[x×X]\s+|\s*×\s*")
+BELOW_SPECIES = re.compile(r"([a-z-]+) (?:subsp|ssp|var|f|fo|forma)\.? ([a-z-]+)", re.IGNORECASE)
 NOTHING_SAID = frozenset(
     {"", "unknown", "?", "not known", "no label", "no tag", "none", "n/a", "unnamed", "??"}
 )
@@ -86,6 +87,9 @@ class KnownNames:
 
     def find(self, reading: NameReading) -> Name | None:
         genus = reading.genus or self.genus_of_initial(reading)
+        below = BELOW_SPECIES.fullmatch(reading.epithet) if not reading.quoted else None
+        if below:
+            return self.one("infra", genus, f"{below[1]}\0{below[2]}")
         if reading.epithet:
             found = self.one("cultivar", genus, reading.epithet)
             return found or (self.find_botanical(reading, genus) if not reading.quoted else None)

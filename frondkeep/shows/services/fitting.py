@@ -149,9 +149,10 @@ def about_the_kind(show_class: ShowClass, plant: Specimen, known: Known) -> list
     """Genus and kind, by the accepted name; a plant that is not named fits only where anything does."""
     name = accepted_name(plant)
     reasons = []
-    if show_class.genus_id and (name is None or show_class.genus_id not in (name.genus_id, name.pk)):
+    genus = show_class.genus
+    if genus and (name is None or genus.pk not in (name.genus_id, name.pk)):
         reasons.append(
-            f"This class is for {show_class.genus.epithet}; {plant.code} is {shown_name(plant).plain}."
+            f"This class is for {genus.epithet}; {plant.code} is {shown_name(plant).plain}."
         )
     if show_class.wants and not is_wanted(show_class.wants, plant, name, known):
         reasons.append(

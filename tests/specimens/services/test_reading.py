@@ -25,6 +25,8 @@ def test_labels_find_their_names(known: KnownNames) -> None:
         "P. 'silver tassel'": "Platycerium ‘Silver Tassel’",
         "Platycerium ‘Silver-Tassel’": "Platycerium ‘Silver Tassel’",
         "bifurcatum": "Platycerium bifurcatum",
+        "bifurcatum subsp. veitchii": "Platycerium bifurcatum subsp. veitchii",
+        "bifurcatum ssp veitchii": "Platycerium bifurcatum subsp. veitchii",
         "P. bifurcatum": "Platycerium bifurcatum",
         "Platycerium ridleyi": "Platycerium ridleyi",
         "Nephrolepis Cristata": "Nephrolepis ‘Cristata’",

@@ -153,6 +153,9 @@ CONTENT_SECURITY_POLICY = {
     },
 }
 
+# From this probability on a pair of names is shown to the curator as perhaps the same plant.
+SUSPICION_THRESHOLD = env.float("SUSPICION_THRESHOLD", default=0.5)
+
 # What comes in
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 2_000
 DATA_UPLOAD_MAX_MEMORY_SIZE = 5 * 1024 * 1024

@@ -6,17 +6,23 @@ from collections.abc import Collection
 
 from lineage.services.accepted import refresh_accepted
 from lineage.services.affected import affected_by
+from lineage.services.plan import NOTHING_TO_WRITE
 from lineage.services.planning import plan_around
+from lineage.services.suspicions import refresh_suspicions
 from lineage.services.writing import write
 
 
 def refresh(kind: str, ids: Collection[int]) -> None:
-    """Bring accepted names and lineage up to date after these records changed.
+    """Bring accepted names, lineage and suspicions up to date after these records changed.
 
     Raises DescentError where a plant would come from itself; the caller's transaction is then undone.
     """
     if kind in ("names", "placements"):
         ids = {*ids, *refresh_accepted(ids)}
     scope = affected_by(kind, ids)
-    if scope.plants or scope.names:
-        write(plan_around(scope))
+    found = plan_around(scope) if scope.plants or scope.names else NOTHING_TO_WRITE
+    write(found)
+    moved = {"plant": set(), "name": set(), "mention": set()}
+    for key in (*found.nodes, *found.removed):
+        moved[key.kind].add(key.ref)
+    refresh_suspicions(kind, ids, plants=moved["plant"], names=moved["name"])

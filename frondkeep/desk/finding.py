@@ -91,7 +91,10 @@ def proposals_for_curator(user: User) -> QuerySet[Identification]:
     return (
         Identification.objects.filter(standing=Identification.Standing.PROPOSED)
         .select_related(
-            "name", "by__member__keeper", "specimen__identification__name__accepted", "specimen__sowing"
+            "name",
+            "by__member__keeper__household",
+            "specimen__identification__name__accepted",
+            "specimen__sowing",
         )
         .order_by("at", "pk")
     )

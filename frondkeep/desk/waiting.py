@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from django.urls import reverse
 
 from frondkeep.desk.finding import proposals_for_curator
+from frondkeep.desk.navigation import address
 from frondkeep.society.models import User
+from lineage.models import Suspicion
 from specimens.models import Name, Specimen
 
 
@@ -25,12 +27,15 @@ def waiting_for(user: User) -> list[Waiting]:
     """One's own plants, then what there is for a curator to do."""
     mine = Specimen.objects.mine(user).growing().count()
     own = Waiting(mine, one_or_many(mine, "plant of mine", "plants of mine"), reverse("mine"))
-    return [own, *(each for each in curators_work(user) if each.count)]
+    return [own, *(each for each in curators_work(user) if each.count and each.url)]
 
 
 def curators_work(user: User) -> Iterator[Waiting]:
     if not user.is_curator:
         return
+    pairs = Suspicion.objects.waiting().count()
+    words = one_or_many(pairs, "pair that is perhaps one plant", "pairs that are perhaps one plant")
+    yield Waiting(pairs, words, address("same"))
     names = Name.objects.not_yet_checked().count()
     words = one_or_many(names, "name not yet checked", "names not yet checked")
     yield Waiting(names, words, f"{reverse('names')}?unchecked=on")

@@ -5,7 +5,8 @@ from datetime import date
 import pytest
 
 from frondkeep.society.models import Appearance, Member
-from specimens.models import Came, SeenBy
+from specimens.models import Came, SeenBy, Trait, TraitRecord, TraitState, Treatment
+from specimens.services.names import place_name
 from tests.cast import make_cultivar, make_member, make_plant, make_pup, make_species, when
 from tests.desk.conftest import signed_in
 
@@ -140,3 +141,31 @@ def test_a_filter_that_is_on_can_be_taken_off(ada: Member) -> None:
     make_plant(ada)
     response = signed_in(ada).get("/plants/?q=x&came=wild&page=1")
     assert [each.address_without for each in response.context["filters_now"]] == ["?came=wild", "?q=x"]
+
+
+def test_traits_narrow_by_plant_or_name_any_of_one_trait_and_each_trait(ada: Member) -> None:
+    shield, fronds = (Trait.objects.create(key=key, label=key) for key in ("shield", "fronds"))
+    ball, basket = (TraitState.objects.create(trait=shield, key=key, label=key) for key in ("ball", "basket"))
+    erect = TraitState.objects.create(trait=fronds, key="erect", label="erect")
+    by_name = make_plant(ada, make_cultivar("Silver Tassel"))
+    by_sight = make_plant(ada, make_cultivar("Bronze Duchess"))
+    TraitRecord.objects.create(name=by_name.identification.name, state=ball)
+    TraitRecord.objects.create(specimen=by_sight, state=basket)
+    TraitRecord.objects.create(specimen=by_sight, state=erect)
+    assert codes(ada, f"?traits={ball.pk}") == [by_name.code]
+    assert set(codes(ada, f"?traits={ball.pk}&traits={basket.pk}")) == {by_name.code, by_sight.code}
+    assert codes(ada, f"?traits={ball.pk}&traits={basket.pk}&traits={erect.pk}") == [by_sight.code]
+
+
+def test_a_plant_is_found_under_every_name_accepted_as_its_own(ada: Member) -> None:
+    old, new = make_species("angolense"), make_species("elephantotis")
+    treatment = Treatment.objects.create(name="Tall Fern Flora", followed=True)
+    place_name(name=old, treatment=treatment, status="synonym", accepted=new)
+    plant = make_plant(ada, new, label_text="")
+    assert codes(ada, "?q=angolense") == [plant.code]
+
+
+def test_a_number_of_any_year_finds_its_plant(ada: Member) -> None:
+    plants = [make_plant(ada) for _ in range(2)]
+    number = plants[1].code.split("-")[1].lstrip("0")
+    assert codes(ada, f"?q={number}") == [plants[1].code]

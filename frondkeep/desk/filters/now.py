@@ -35,6 +35,8 @@ def is_by_default(name: str, value: object) -> bool:
 
 
 def words_for(filters: django_filters.FilterSet, name: str, value: object) -> str:
+    if name == "q":
+        return f"“{value}”"
     field = filters.form.fields[name]
     label = str(field.label)
     if value is True:

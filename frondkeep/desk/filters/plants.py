@@ -166,9 +166,11 @@ class PlantFilters(django_filters.FilterSet):
 
 
 def showing(states: list[int]) -> Q:
-    records = TraitRecord.objects.filter(state__in=states)
-    names = (OuterRef("identification__name"), OuterRef("identification__name__accepted"))
-    return Q(Exists(records.filter(specimen=OuterRef("pk")))) | Q(Exists(records.filter(name__in=names)))
+    """One of the states is on record of the plant, of its name, or of the name accepted for it."""
+    thought = "identification__name"
+    of_plant = Q(specimen=OuterRef("pk"))
+    of_name = Q(name=OuterRef(thought)) | Q(name=OuterRef(f"{thought}__accepted"))
+    return Q(Exists(TraitRecord.objects.filter(of_plant | of_name, state__in=states)))
 
 
 def genera() -> QuerySet[Name]:

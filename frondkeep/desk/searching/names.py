@@ -11,6 +11,7 @@ from django.db.models.functions import Length
 from lineage.core.lookalikes import NameIndex
 from specimens.models import Name, Rank
 from specimens.naming.names import NameParts, sort_key
+from specimens.services.names import NOT_PLACED
 
 LIKE_ENOUGH = 0.5
 MOST_FOUND = 60
@@ -102,7 +103,7 @@ def stamp_of(names: QuerySet[Name]) -> Stamp:
 
 
 def row_of(name: Name) -> Row:
-    genus = name.genus.epithet if name.genus else ""
+    genus = name.genus.epithet if name.genus and name.genus.epithet != NOT_PLACED else ""
     if name.rank == Rank.FORMULA:
         return name.pk, name.sort_text, name.written, ""
     bare = name.epithet if name.is_cultivar else name.written.removeprefix(genus).strip() or name.epithet

@@ -9,12 +9,14 @@ from django.views.decorators.http import require_safe
 
 from frondkeep.desk.finding import proposals_for_curator
 from frondkeep.desk.plant_lists import listed
+from frondkeep.desk.plant_page import Thought, said_by
 from frondkeep.desk.waiting import waiting_for
 from frondkeep.shows.models import Show
 from specimens.models import Specimen
 
 ARRIVALS = 8
 MINE_A_PAGE = 48
+MOST_VIEWS = 200
 
 
 @require_safe
@@ -44,5 +46,6 @@ def mine(request: HttpRequest) -> HttpResponse:
 @require_safe
 def proposals(request: HttpRequest) -> HttpResponse:
     """For the curator: every view of a plant that waits for an answer."""
-    waiting = list(proposals_for_curator(request.user)[:200])
+    views = proposals_for_curator(request.user)[:MOST_VIEWS]
+    waiting = [Thought(view, said_by(view, request.user)) for view in views]
     return render(request, "desk/proposals.html", {"waiting": waiting})

@@ -53,12 +53,11 @@ class Command(BaseCommand):
 
     def tell_tables(self, tables: list[Table]) -> None:
         for table in tables:
-            missing = ", ".join(table.missing())
-            self.stdout.write(
-                f"{table.sheet.file} {table.sheet.name}: {table.kind}, headings in row {table.heading_row}"
-            )
-            if missing:
-                raise CommandError(f"No column of {table.sheet.file} holds: {missing}.")
+            if not table.is_recognised:
+                raise CommandError(
+                    f"We do not recognise the columns of {table.sheet.file}. Import it on the page."
+                )
+            self.stdout.write(f"{table.sheet.file}: {table.kind}, headings in row {table.heading_row}")
 
     def plan(self, tables: list[Table]) -> Plan:
         planning = Planning(tables)

@@ -16,7 +16,8 @@ register = template.Library()
 
 
 def mark_up(runs: Iterable[Run]) -> SafeString:
-    return format_html_join(
+    """The runs in one span, so that a name keeps its face wherever it stands."""
+    marked = format_html_join(
         "",
         "{}",
         (
@@ -24,6 +25,7 @@ def mark_up(runs: Iterable[Run]) -> SafeString:
             for run in runs
         ),
     )
+    return format_html('<span class="name">{}</span>', marked)
 
 
 @register.simple_tag

@@ -28,7 +28,7 @@ SAME_WORDS = [
     'gigantea'), ('spotted', 'maculata'), ('purple', 'purpurea'), ('leafy', 'foliosa'), ('black', 'nigra'),
     ('twisted', 'tortilis'), ('upright', 'erecta'), ('mossy', 'muscosa'), ('hairy', 'hirsuta'), ('broad', 'lata'),
     ('Monte', 'Mount'), ('Lago', 'Lake'), ('Sankt', 'Saint'), ('Rio', 'River'), ('Frau', 'Mrs'), ('Doktor', 'Dr'),
-    ('moon', 'luna'), ('snow', 'yuki'), ('lion', 'shishi'), ('star', 'hoshi'), ('fan', 'ogi')
+    ('moon', 'luna'), ('snow', 'yuki'), ('crested', 'shishi'), ('star', 'hoshi'), ('fan', 'ogi')
 ]  # fmt: skip
 OPPOSITES = [
     ('golden', 'silver'), ('broad', 'narrow'), ('giant', 'dwarf'), ('major', 'minor'), ('upright', 'weeping'),
@@ -81,6 +81,8 @@ def _made(
     for _ in range(count):
         genus, other = maker.dice.sample(GENERA, 2)
         a, b = make()
+        while not same and kind != "genus" and a == b:
+            a, b = make()
         if kind == "genus":
             yield NamePair(f"{genus} '{a}'", f"{other} '{b}'", genus, other, same, kind)
         else:

@@ -11,7 +11,7 @@ from django.db.models import Q
 from lineage.core.lookalikes import candidate_pairs
 from lineage.core.lookalikes.likeness import NEAR
 from lineage.models import LineageNode
-from lineage.services.clue_records import NameClues, surely_named
+from lineage.services.clue_records import WRITTEN, NameClues, genus_of, surely_named, texts_of
 from lineage.services.kept_names import kept_cultivars
 from lineage.services.witnesses import Weighed
 from specimens.models import ClaimParent, Name, ParentageClaim, Photo, Specimen
@@ -31,8 +31,13 @@ def is_candidate(found: Weighed) -> bool:
 
 def all_pairs(clues: Mapping[int, NameClues]) -> set[Pair]:
     """Candidates among all names; asks the database nothing."""
-    written = ((pk, each.text, each.genus or None) for pk, each in clues.items())
-    found = {(first, second) for first, second, _ in candidate_pairs(written, cutoff=NEAR)}
+    written = (
+        ((pk, way), text, each.genus or None)
+        for pk, each in clues.items()
+        for way, text in enumerate(each.texts)
+    )
+    alike = candidate_pairs(written, cutoff=NEAR)
+    found = {(first[0], second[0]) for first, second, _ in alike if first[0] != second[0]}
     for told in (_lines, _pictures, _clones_of_parents):
         groups: dict[object, list[int]] = defaultdict(list)
         for pk in sorted(clues):
@@ -65,8 +70,9 @@ def _clones_of_parents(clues: NameClues) -> Iterable[int]:
 
 
 def _spelled_alike(names: Collection[int]) -> set[Pair]:
-    asked = list(Name.objects.cultivars().filter(pk__in=names).values_list("pk", "written", "genus__epithet"))
-    answers = kept_cultivars.like_each(((written, genus) for _, written, genus in asked), limit=MOST_LIKE + 1)
+    rows = Name.objects.cultivars().filter(pk__in=names).values_list("pk", *WRITTEN)
+    asked = [(pk, text, genus_of(written[-1])) for pk, *written in rows for text in texts_of(*written)]
+    answers = kept_cultivars.like_each([(text, genus) for _, text, genus in asked], limit=MOST_LIKE + 1)
     return {
         (min(pk, other), max(pk, other))
         for (pk, _, _), alike in zip(asked, answers, strict=True)

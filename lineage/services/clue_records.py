@@ -14,6 +14,8 @@ from specimens.models import ClaimParent, Keeping, Name, ParentageClaim, Photo, 
 from specimens.services.names import NOT_PLACED
 
 UNKNOWN_WORDS = "a plant not known"
+# What `texts_of` takes.
+WRITTEN = ("written", "epithet", "group__epithet", "genus__epithet")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,13 +40,14 @@ class Trait:
 
 @dataclass(slots=True)
 class NameClues:
-    """All of one name. `lines` are clone lines of its plants (each with a code), `pictures` likewise by hash.
+    """All of one name. `texts` are the ways it is written, as it stands on record first.
 
-    `parents` is None where nothing is recorded; `growers` are keepers with a growing plant.
+    `lines` are clone lines of its plants (each with a code), `pictures` likewise by hash. `parents` is None
+    where nothing is recorded; `growers` are keepers with a growing plant.
     """
 
     id: int
-    text: str
+    texts: tuple[str, ...]
     genus: str
     raiser: str
     introduced: tuple[date | None, date | None]
@@ -58,11 +61,11 @@ class NameClues:
 def read_clues(names: QuerySet[Name]) -> dict[int, NameClues]:
     """What is on record of these names, by id; nine queries, whatever the number."""
     rows = names.order_by("pk").values_list(
-        "pk", "written", "genus__epithet", "raiser", "introduced_earliest", "introduced_latest"
+        "raiser", "introduced_earliest", "introduced_latest", "pk", *WRITTEN
     )
     clues = {
-        pk: NameClues(pk, written, "" if genus == NOT_PLACED else genus or "", raiser, (earliest, latest))
-        for pk, written, genus, raiser, earliest, latest in rows
+        pk: NameClues(pk, texts_of(*written), genus_of(written[-1]), raiser, (earliest, latest))
+        for raiser, earliest, latest, pk, *written in rows
     }
     ids = names.order_by().values("pk")
     genets = _read_plants(clues, ids)
@@ -71,6 +74,16 @@ def read_clues(names: QuerySet[Name]) -> dict[int, NameClues]:
     _read_traits(clues, ids)
     _read_pictures(clues, ids)
     return clues
+
+
+def texts_of(written: str, epithet: str, group: str | None, genus: str | None) -> tuple[str, ...]:
+    """How a name may be written: as it is, and with its Group's name put before it, as old lists do."""
+    return (written, f"{genus_of(genus)} ‘{group} {epithet}’") if group else (written,)
+
+
+def genus_of(epithet: str | None) -> str:
+    """The genus that names are compared in; '' where it is not known."""
+    return "" if epithet is None or epithet == NOT_PLACED else epithet
 
 
 def surely_named(ids: object, *, at: str = "") -> dict[str, object]:

@@ -9,11 +9,11 @@ from django.db.models import Count, Max, QuerySet, Sum
 from django.db.models.functions import Length
 
 from lineage.core.lookalikes import NameIndex
+from lineage.services.clue_records import WRITTEN, genus_of, texts_of
 from specimens.models import Name
-from specimens.services.names import NOT_PLACED
 
 Stamp = tuple[object, ...]
-# The name as written, and its genus.
+# A way the name is written, and its genus.
 Row = tuple[str, str]
 
 
@@ -27,11 +27,11 @@ class KeptCultivars:
     def __init__(self) -> None:
         self.lock = Lock()
         self.stamp: Stamp = ()
-        self.rows: dict[int, Row] = {}
+        self.rows: dict[tuple[int, int], Row] = {}
         self.index = NameIndex()
 
     def like(self, text: str, genus: str | None, *, limit: int) -> list[tuple[int, float]]:
-        """Names most like a text: (id, score), best first; a query or two."""
+        """Names most like a text: (id, score), best first, each once; a query or two."""
         return self.like_each([(text, genus)], limit=limit)[0]
 
     def like_each(
@@ -40,32 +40,38 @@ class KeptCultivars:
         # The index is not safe for writing in several threads; a question takes a millisecond.
         with self.lock:
             self._bring_up_to_date()
-            return [self.index.like(text, genus=genus or None, limit=limit) for text, genus in asked]
+            return [self._like(text, genus, limit) for text, genus in asked]
+
+    def _like(self, text: str, genus: str | None, limit: int) -> list[tuple[int, float]]:
+        best: dict[int, float] = {}
+        for (pk, _), score in self.index.like(text, genus=genus or None, limit=2 * limit):
+            best.setdefault(pk, score)
+        return list(best.items())[:limit]
 
     def _bring_up_to_date(self) -> None:
         names = Name.objects.cultivars()
         stamp = _stamp_of(names)
         if stamp == self.stamp:
             return
-        now = {pk: (written, genus or "") for pk, written, genus in _rows(names)}
-        for pk in [pk for pk, row in self.rows.items() if now.get(pk) != row]:
-            self.index.remove(pk)
-            del self.rows[pk]
-        for pk, (written, genus) in now.items():
-            if pk not in self.rows:
-                self.rows[pk] = (written, genus)
-                self.index.add(pk, written, None if genus == NOT_PLACED else genus or None)
+        now = {
+            (pk, way): (text, genus_of(written[-1]))
+            for pk, *written in names.order_by("pk").values_list("pk", *WRITTEN)
+            for way, text in enumerate(texts_of(*written))
+        }
+        for key in [key for key, row in self.rows.items() if now.get(key) != row]:
+            self.index.remove(key)
+            del self.rows[key]
+        for key, (text, genus) in now.items():
+            if key not in self.rows:
+                self.rows[key] = (text, genus)
+                self.index.add(key, text, genus or None)
         self.stamp = stamp
-
-
-def _rows(names: QuerySet[Name]) -> QuerySet[Name]:
-    return names.order_by("pk").values_list("pk", "written", "genus__epithet")
 
 
 def _stamp_of(names: QuerySet[Name]) -> Stamp:
     """Changes whenever a name is added, voided or written otherwise."""
     told = names.aggregate(
-        Count("pk"), Max("pk"), Sum("version"), Max("written"), letters=Sum(Length("written"))
+        Count("pk"), Max("pk"), Sum("version"), Max("written"), Sum("group"), letters=Sum(Length("written"))
     )
     return tuple(told.values())
 

@@ -11,8 +11,6 @@ from lineage.services.clue_records import NameClues, Parent, Trait
 
 NEAR_YEARS = 3
 YEAR = 365.25
-# As many bits as fill a whole half of a bar.
-LONGEST_BAR = 12.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,10 +43,9 @@ NOTHING = Testimony()
 def weigh_pair(first: NameClues, second: NameClues, weights: Weights) -> Weighed:
     """All clues of a pair, of names with different ids; whichever is given first, the smaller id is first."""
     first, second = sorted((first, second), key=lambda clues: clues.id)
-    likeness = compare_names(
-        first.text, second.text, genus_a=first.genus or None, genus_b=second.genus or None
-    )
-    told = testimonies(first, second, likeness)
+    written, with_groups = likenesses(first, second)
+    likeness = max(written, with_groups, key=lambda found: found.score)
+    told = testimonies(first, second) | {"spelling": spelling(likeness, by_group=likeness is not written)}
     found = weights.weigh({witness: said.level for witness, said in told.items()})
     summands = [
         {
@@ -67,9 +64,16 @@ def weigh_pair(first: NameClues, second: NameClues, weights: Weights) -> Weighed
     )
 
 
-def testimonies(first: NameClues, second: NameClues, likeness: Likeness) -> dict[str, Testimony]:
+def likenesses(first: NameClues, second: NameClues) -> tuple[Likeness, Likeness]:
+    """How alike two names are as they stand, and at the most with a Group's name written before one of them."""
+    genera = {"genus_a": first.genus or None, "genus_b": second.genus or None}
+    found = [compare_names(one, other, **genera) for one in first.texts for other in second.texts]
+    return found[0], max(found, key=lambda likeness: likeness.score)
+
+
+def testimonies(first: NameClues, second: NameClues) -> dict[str, Testimony]:
+    """What all clues but the spelling say."""
     return {
-        "spelling": spelling(likeness),
         "clone": clone(first.lines, second.lines),
         "parents": parents(first.parents, second.parents),
         "raiser": raiser(first, second),
@@ -79,11 +83,15 @@ def testimonies(first: NameClues, second: NameClues, likeness: Likeness) -> dict
     }
 
 
-def spelling(likeness: Likeness) -> Testimony:
+def spelling(likeness: Likeness, *, by_group: bool = False) -> Testimony:
     if likeness.level == "far" and not likeness.guards:
         return Testimony("far", "The names are not alike.")
-    reasons = " ".join(str(why) for why in likeness.reasons[:2])
-    return Testimony(likeness.level, reasons)
+    if by_group:
+        return Testimony(
+            likeness.level if likeness.level == "far" else "near",
+            "They are alike if the name of the Group is written before the name, as old lists do.",
+        )
+    return Testimony(likeness.level, " ".join(str(why) for why in likeness.reasons[:2]))
 
 
 def clone(first: Mapping[int, str], second: Mapping[int, str]) -> Testimony:

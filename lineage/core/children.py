@@ -16,7 +16,7 @@ class Children:
         owner = np.repeat(np.arange(size), np.diff(rows.start))
         known = rows.parents >= 0
         parents = rows.parents[known]
-        self._child = owner[known][np.argsort(parents, kind="stable")]
+        self._child = owner[known][np.argsort(parents)]
         self._begin = np.concatenate([[0], np.cumsum(np.bincount(parents, minlength=size))])
         self._late: dict[int, set[int]] = {}
         for row in rows.late:

@@ -28,7 +28,7 @@ Ints = npt.NDArray[np.int64]
 # Below so many classes a level, one class at a time is faster than one level at a time.
 NARROW = 8
 # A query that meets more pairs than this goes on level by level; so do classes that meet more on average.
-FEW_PAIRS = 200
+FEW_PAIRS = 100
 
 
 @dataclass(slots=True)

@@ -37,7 +37,7 @@ class Index:
         self._used_classes = len(parentages.kind)
         self._used_parents = len(parentages.parents)
         class_of_row = parentages.class_of[state.clones.root]
-        self._rows = np.argsort(class_of_row, kind="stable")
+        self._rows = np.argsort(class_of_row)
         self._begin = np.searchsorted(class_of_row[self._rows], np.arange(self._used_classes + 1))
         self._late_rows: dict[int, set[int]] = {}
         of_ortets = parentages.class_of[parentages.class_of >= 0]
@@ -45,10 +45,21 @@ class Index:
         self._below: dict[int, set[int]] = {}
         self._parents_in: dict[int, set[int]] = {}
         self._class_of_key: dict[Key, int] = {}
-        for k in range(1, self._used_classes):
-            self._class_of_key[self._key(k)] = k
-            self.link(k)
+        self._link_all()
         self.make_room(len(state.rows.origin))
+
+    def _link_all(self) -> None:
+        parentages = self.state.parentages
+        flat, classes = parentages.parents.tolist(), parentages.classes(parentages.parents).tolist()
+        columns = (parentages.kind, parentages.mode, parentages.mixture, parentages.begin, parentages.count)
+        rows = zip(*(column.tolist() for column in columns), strict=True)
+        for k, (kind, mode, mixture, begin, count) in enumerate(rows):
+            parents = (mixture,) if kind == FOUNDER else tuple(flat[begin : begin + count])
+            self._class_of_key[kind, mode, parents] = k
+            for place in range(begin, begin + count):
+                if flat[place] >= 0:
+                    self._below.setdefault(flat[place], set()).add(k)
+                    self._parents_in.setdefault(classes[place], set()).add(flat[place])
 
     def _key(self, k: int) -> Key:
         parentages = self.state.parentages

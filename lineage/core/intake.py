@@ -24,24 +24,26 @@ def rows_from_columns(
     parents: Column,
     species: Column,
     selfing: Column,
-    selfs_excluded: Column | None,
-    sport: Column | None,
-    by_name: Column | None,
-    mix_start: Column | None,
-    mix_species: Column | None,
-    mix_share: Column | None,
+    selfs_excluded: Column | None = None,
+    sport: Column | None = None,
+    by_name: Column | None = None,
+    mix_start: Column | None = None,
+    mix_species: Column | None = None,
+    mix_share: Column | None = None,
 ) -> Rows:
     """Return the columns as rows; see `lineage.core.Pedigree.from_columns` for what they hold."""
-    ids, start = _numbers(id), _numbers(parent_start)
+    ids, start = _numbers("id", id), _numbers("parent_start", parent_start)
     if not len(ids):
         raise PedigreeError("A pedigree has at least one node.")
     numbered = NumberedIds(ids)
     origins = _codes("origin", origin, len(ids), len(ORIGINS))
     _check_counts(ids, origins, start, len(parents))
-    parent_ids = _numbers(parents)
+    parent_ids = _numbers("parents", parents)
     excluded = _flags("selfs_excluded", selfs_excluded, len(ids))
     _check_candidates(ids, (origins == MIXED) & excluded, start, parent_ids)
-    mixture, mixtures = _mixtures(ids, origins, _numbers(species), mix_start, mix_species, mix_share)
+    mixture, mixtures = _mixtures(
+        ids, origins, _numbers("species", species), mix_start, mix_species, mix_share
+    )
     return Rows(
         ids=numbered,
         origin=origins,
@@ -56,8 +58,11 @@ def rows_from_columns(
     )
 
 
-def _numbers(column: Column) -> Ints:
-    return np.asarray(column).astype(np.int64, casting="safe", copy=False)
+def _numbers(name: str, column: Column) -> Ints:
+    found = np.asarray(column)
+    if found.ndim != 1 or not (np.can_cast(found.dtype, np.int64) or not len(found)):
+        raise PedigreeError(f"Column {name}: integers of 64 bits at most.")
+    return found.astype(np.int64, copy=False)
 
 
 def _codes(name: str, column: Column, rows: int, codes: int) -> Codes:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
+from typing import Any, Required, TypedDict, Unpack
 
 import numpy as np
 import numpy.typing as npt
@@ -19,6 +19,23 @@ from lineage.core.rows import rows_from_nodes
 
 Ints = npt.NDArray[np.int64]
 Column = npt.NDArray[Any]
+
+
+class Columns(TypedDict, total=False):
+    """What `Pedigree.from_columns` takes, by name."""
+
+    id: Required[Column]
+    origin: Required[Column]
+    parent_start: Required[Column]
+    parents: Required[Column]
+    species: Required[Column]
+    selfing: Required[Column]
+    selfs_excluded: Column | None
+    sport: Column | None
+    by_name: Column | None
+    mix_start: Column | None
+    mix_species: Column | None
+    mix_share: Column | None
 
 
 class Pedigree:
@@ -133,22 +150,7 @@ class Pedigree:
         return self._ids(Revision(index).apply(changes, gone))
 
     @classmethod
-    def from_columns(
-        cls,
-        *,
-        id: Column,
-        origin: Column,
-        parent_start: Column,
-        parents: Column,
-        species: Column,
-        selfing: Column,
-        selfs_excluded: Column | None = None,
-        sport: Column | None = None,
-        by_name: Column | None = None,
-        mix_start: Column | None = None,
-        mix_species: Column | None = None,
-        mix_share: Column | None = None,
-    ) -> Pedigree:
+    def from_columns(cls, **columns: Unpack[Columns]) -> Pedigree:
         """Return a pedigree of n nodes given as numpy columns, one row a node, in any order.
 
         Parameters
@@ -174,20 +176,7 @@ class Pedigree:
         PedigreeError
             As for nodes, and for columns that do not fit together.
         """
-        rows = rows_from_columns(
-            id=id,
-            origin=origin,
-            parent_start=parent_start,
-            parents=parents,
-            species=species,
-            selfing=selfing,
-            selfs_excluded=selfs_excluded,
-            sport=sport,
-            by_name=by_name,
-            mix_start=mix_start,
-            mix_species=mix_species,
-            mix_share=mix_share,
-        )
+        rows = rows_from_columns(**columns)
         pedigree = cls.__new__(cls)
         pedigree._set(compute(rows))
         return pedigree

@@ -67,3 +67,15 @@ def test_selfing_beyond_fifty_three_generations_is_enclosed(t):
     low, high = Pedigree([Node(0, "founder"), *line]).fact(t).inbreeding
     assert Fraction(low) <= 1 - Fraction(1, 2**t) <= Fraction(high)
     assert 1 - low < 1e-12
+
+
+def test_kinship_of_sib_crosses_is_exact_for_twenty_six_generations():
+    nodes = [Node(f"{sib}0", "founder") for sib in "ab"]
+    for t in range(1, 27):
+        nodes += [Node(f"{sib}{t}", "cross", parents=(f"a{t - 1}", f"b{t - 1}")) for sib in "ab"]
+    pedigree = Pedigree(nodes)
+    kinship, own = Fraction(0), Fraction(1, 2)
+    for t in range(1, 27):
+        own, kinship = (1 + kinship) / 2, (own + kinship) / 2
+        assert pedigree.kinship(f"a{t}", f"b{t}") == (kinship, kinship)
+        assert pedigree.kinship(f"a{t}", f"a{t}") == (own, own)

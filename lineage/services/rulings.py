@@ -62,7 +62,7 @@ def give_ruling(
     earlier = Ruling.objects.decisions()
     _refuse_if_decided_meanwhile(earlier, (first.pk, second.pk), last_seen)
     draft = draft_ruling(earlier, first.pk, second.pk, answer, stands.pk if stands else None)
-    _refuse_contradiction([*earlier, draft])
+    refuse_contradiction([*earlier, draft])
     seen = Suspicion.objects.filter(kind=Kind.NAMES, first_name=first, second_name=second).first()
     ruling = Ruling.objects.create(
         answer=answer,
@@ -94,7 +94,7 @@ def undo_ruling(ruling: Ruling, *, reason: str, by: User) -> Ruling:
         raise NotStandingError("This decision does not stand any more.")
     pair = (ruling.first_name_id, ruling.second_name_id)
     draft = Decision(_next_id(earlier), Answer.UNDONE, *pair, undoes=ruling.pk)
-    _refuse_contradiction([*earlier, draft])
+    refuse_contradiction([*earlier, draft])
     undoing = Ruling.objects.create(
         answer=Answer.UNDONE,
         first_name_id=pair[0],
@@ -171,7 +171,8 @@ def newest_on(decisions: Iterable[Decision], pair: tuple[int, int]) -> int:
     return max((d.id for d in decisions if (d.first, d.second) == pair), default=0)
 
 
-def _refuse_contradiction(decisions: Sequence[Decision]) -> None:
+def refuse_contradiction(decisions: Sequence[Decision]) -> None:
+    """Raise ContradictionError where these, the newest of them a draft, say that one plant is two."""
     found = contradictions(still_standing(decisions))
     if not found:
         return

@@ -16,17 +16,20 @@ MANY = 5_000
 def refresh_accepted(name_ids: Collection[int]) -> set[int]:
     """Bring `Name.accepted` up to date for these names and for every synonym; four queries at most.
 
-    Returns the ids of the names whose accepted name changed. Every name has one: itself, unless the
+    Returns the ids of the names whose accepted name changed, and of those they were accepted as before.
+    Every name has one: itself, unless the
     treatment followed makes it a synonym, or a decision joins a cultivar name to another.
     """
     answers = synonyms_followed() | cultivars_joined()
-    changed: dict[int | None, list[int]] = {}
+    changed: dict[int, list[int]] = {}
+    left: set[int] = set()
     for pk, now in Name.objects.filter(_asked(name_ids, answers)).values_list("pk", "accepted"):
         right = follow(pk, answers)
         if now != right:
             changed.setdefault(right, []).append(pk)
+            left.update([] if now is None else [now])
     _write(changed)
-    return {pk for pks in changed.values() for pk in pks}
+    return left.union(*changed.values())
 
 
 def wrongly_accepted() -> list[int]:
@@ -49,12 +52,12 @@ def follow(name_id: int, answers: Mapping[int, int]) -> int:
 
 def synonyms_followed() -> dict[int, int]:
     """Botanical synonyms by the treatment the society follows, and names it says were misapplied (“hort.”)."""
-    return dict(
+    placed = (
         Placement.objects.filter(treatment__followed=True)
         .exclude(status=Placement.Status.ACCEPTED)
         .exclude(name__rank=Rank.CULTIVAR)
-        .values_list("name", "accepted")
     )
+    return {name: accepted for name, accepted in placed.values_list("name", "accepted") if accepted}
 
 
 def cultivars_joined() -> dict[int, int]:
@@ -68,7 +71,7 @@ def _asked(name_ids: Collection[int], answers: Mapping[int, int]) -> Q:
     return Q(pk__in=[*name_ids, *answers]) | unsettled
 
 
-def _write(changed: Mapping[int | None, list[int]]) -> None:
+def _write(changed: Mapping[int, list[int]]) -> None:
     # Not part of a name's history: it follows from placements and decisions, which have their own.
     rows = [Name(pk=pk, accepted_id=right) for right, pks in changed.items() for pk in pks]
     if rows:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 
 from django.db import connection
-from django.db.models import Q
+from django.db.models import F, Q
 
 from lineage.services.records import Scope
 from lineage.services.standing import same_plants
@@ -112,9 +112,11 @@ def _joined_by_division(plants: set[int]) -> set[int]:
 
 
 def _name_ids_below(names: Collection[int]) -> set[int]:
-    """These names and all that stand under them, are accepted as them or are hybrids of them; one query."""
+    """These names and their accepted ones, and all that stand under, are accepted as or are hybrids of any."""
     if not names:
         return set()
+    accepted = Name.objects.filter(pk__in=names).exclude(accepted=F("pk")).values_list("accepted", flat=True)
+    names = {*names, *_present(accepted)}
     table = connection.ops.quote_name(Name._meta.db_table)
     marks = ", ".join(["%s"] * len(names))
     with connection.cursor() as cursor:

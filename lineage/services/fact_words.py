@@ -93,10 +93,9 @@ def inbreeding_words(lo: float, hi: float) -> str:
     if lo == hi == 0:
         return "not related, as far as we know (F = 0)"
     figure = f"F = {lo:.3g}" if lo == hi else f"F between {lo:.3g} and {hi:.3g}"
-    nearest = "the same plant, in a single prothallus" if lo == 1 else "related"
-    if lo == 0:
-        nearest = "perhaps related"
-    return f"{nearest} ({figure})"
+    if lo == 1:
+        return f"as close as can be: every plant of this parentage is pure-breeding ({figure})"
+    return f"{'related' if lo else 'perhaps related'} ({figure})"
 
 
 def known_words(lo: float, hi: float, completeness: float | None) -> str:

@@ -68,6 +68,7 @@ class NameOrigins:
         self.names = records.names
         self.claims = records.name_claims
         self.mentions: dict[Key, Definition] = {}
+        self.groups = _groups(records.names)
 
     def of_name(self, name: int | None, mention: str, *, as_taxon: bool = False) -> Definition:
         """The origin of a plant of which the name is all that is known."""
@@ -118,15 +119,30 @@ class NameOrigins:
 
     def of_cultivar(self, name: NameRecord) -> Definition:
         """The node of a cultivar kept by division: its original plant, its claim, its species, or nothing."""
-        if name.original_plant is not None:
-            return Definition(Origin.DIVISION.value, (Key.plant(name.original_plant),))
+        original = self.original_of(name)
+        if original is not None:
+            return Definition(Origin.DIVISION.value, (Key.plant(original),))
         return self.before_the_original(name)
 
+    def original_of(self, name: NameRecord) -> int | None:
+        """The original plant of a cultivar, recorded under its accepted name or under a synonym."""
+        plants = (member.original_plant for member in self.groups.get(name.id, ()))
+        return next((plant for plant in plants if plant is not None), None)
+
     def before_the_original(self, name: NameRecord) -> Definition:
-        """Where the first plant of a cultivar came from, as far as its name tells."""
-        claim = self.claims.get(name.id)
-        claimed = self.of_claim(claim) if claim else None
-        return claimed or self.of_name(name.id, f"name:{name.id}", as_taxon=True)
+        """Where the first plant of a cultivar came from, as far as its names tell."""
+        claims = (self.claims.get(member.id) for member in self.groups.get(name.id, ()))
+        claimed = (self.of_claim(claim) for claim in claims if claim is not None)
+        said = next((one for one in claimed if one is not None), None)
+        return said or self.of_name(name.id, f"name:{name.id}", as_taxon=True)
+
+
+def _groups(names: Mapping[int, NameRecord]) -> dict[int, list[NameRecord]]:
+    """For each accepted name itself and then its synonyms, the earliest record first."""
+    groups: dict[int, list[NameRecord]] = {}
+    for name in sorted(names.values(), key=lambda name: (name.accepted not in (None, name.id), name.id)):
+        groups.setdefault(name.accepted or name.id, []).append(name)
+    return groups
 
 
 def presumed(definition: Definition) -> Definition:

@@ -57,10 +57,9 @@ class PlantOrigins:
         return plant.piece_of is not None and self._pot_above(plant) is None
 
     def _on_record(self, plant: PlantRecord) -> Definition | None:
-        if self._is_clone_piece(plant):
-            return Definition(
-                Origin.DIVISION.value, (Key.plant(plant.piece_of),), sport=self._is_sport(plant)
-            )
+        if plant.piece_of is not None and self._is_clone_piece(plant):
+            parents = (Key.plant(plant.piece_of),)
+            return Definition(Origin.DIVISION.value, parents, sport=self._is_sport(plant))
         claim = self.claims.get(plant.id)
         claimed = self.by_name.of_claim(claim) if claim else None
         sowing = self.records.sowings.get(plant.sowing) if plant.sowing is not None else None
@@ -89,7 +88,7 @@ class PlantOrigins:
         clone = meaning_of(plant.name, self.records.names).clone
         if clone is None:
             origin = self.by_name.of_name(plant.name, f"specimen:{plant.id}")
-        elif self.records.names[clone].original_plant == plant.id:
+        elif self.by_name.original_of(self.records.names[clone]) == plant.id:
             return self.by_name.before_the_original(self.records.names[clone])
         elif plant.from_spores:
             # A sporeling never bears its parent's clonal name: it was raised from that clone.

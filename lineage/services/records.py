@@ -83,7 +83,7 @@ class Scope:
 
 
 def load_records(scope: Scope | None = None) -> Records:
-    """All records, or those the definitions of a scope rest on; seven queries, whatever the number."""
+    """All records, or those the definitions of a scope rest on; a dozen queries at most, whatever the number."""
     same = same_plants()
     plants = _plants(scope, same)
     sowings = _sowings(scope, {p.sowing for p in plants.values() if p.sowing}, same)
@@ -92,8 +92,9 @@ def load_records(scope: Scope | None = None) -> Records:
     records = {*plants, *(later for later, earlier in same.items() if earlier in plants)}
     plant_claims = _claims(scope, Q(specimen__in=records), "specimen_id", same)
     named |= {m.name for claim in plant_claims.values() for m in claim.parents}
-    # A name's own claim may name further names; the second look brings those.
-    near = _name_ids_above(named) if scope else set()
+    # What is recorded of a synonym holds for the plant; its claim may name further names.
+    near = _with_synonyms(_name_ids_above(named)) if scope else set()
+    named |= near
     name_claims = _claims(scope, Q(name__in=near), "name_id", same)
     named |= {m.name for claim in name_claims.values() for m in claim.parents}
     names = _names(_name_ids_above(named) if scope else None, same)
@@ -165,8 +166,8 @@ def _claims(scope: Scope | None, about: Q, subject: str, same: dict[int, int]) -
     claims = ParentageClaim.objects.filter(standing).order_by("pk")
     parents: dict[int, list[Mentioned]] = {}
     rows = ClaimParent.objects.filter(claim__in=claims.values("pk")).order_by("claim", "order")
-    for pk, claim, plant, name in rows.values_list("pk", "claim", "specimen", "name"):
-        parents.setdefault(claim, []).append(Mentioned(f"claim-parent:{pk}", same.get(plant, plant), name))
+    for pk, claimed, plant, name in rows.values_list("pk", "claim", "specimen", "name"):
+        parents.setdefault(claimed, []).append(Mentioned(f"claim-parent:{pk}", same.get(plant, plant), name))
     found: dict[int, ClaimRecord] = {}
     for pk, about_id, says, selfing, excluded in claims.values_list(
         "pk", subject, "says", "selfing", "selfs_excluded"
@@ -187,6 +188,10 @@ def _names(ids: Collection[int] | None, same: dict[int, int]) -> dict[int, NameR
         "pk", "rank", "parent", "accepted", "first_parent", "second_parent", "reproduction", "original_plant"
     )
     return {row[0]: NameRecord(*row[:7], same.get(row[7], row[7])) for row in found}
+
+
+def _with_synonyms(names: set[int]) -> set[int]:
+    return names | set(Name.objects.filter(accepted__in=names).values_list("pk", flat=True))
 
 
 def _name_ids_above(names: Iterable[int | None]) -> set[int]:

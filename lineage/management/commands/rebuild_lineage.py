@@ -32,7 +32,7 @@ class Command(BaseCommand):
     def _rebuild(self) -> None:
         self.stdout.write("Accepted names …")
         names = refresh_accepted(Name.objects.values_list("pk", flat=True))
-        self.stdout.write(f"{len(names)} changed. Lineage …")
+        self.stdout.write(f"{len(names)} names touched. Lineage …")
         found = self._plan()
         write(found)
         self.stdout.write("Written.")

@@ -1,9 +1,11 @@
 """What a plant's name says of where it came from, when no record says more."""
 
 import pytest
+from django.db import transaction
 
 from lineage.models import LineageNode
 from lineage.services.planning import plan_everything
+from specimens.changes import announce
 from specimens.models import Came, Placement, Rank, Reproduction
 from specimens.services.claims import claim_parentage
 from specimens.services.identifications import identify
@@ -168,3 +170,45 @@ def test_a_cultivar_found_to_come_true_from_spores_is_no_longer_one_plant():
     plant = make_plant(name=cultivar)
     edit_name(cultivar, version=cultivar.version, reproduction=Reproduction.SPORES)
     assert (node(plant).origin, made_of(plant)) == ("founder", {"andinum": (1, 1)})
+
+
+@pytest.fixture
+def decide(monkeypatch):
+    """Decide that one cultivar name is a synonym of another, or that it is not after all."""
+
+    def decided(synonym, accepted):
+        joined = {} if accepted is None else {synonym.pk: accepted.pk}
+        monkeypatch.setattr("lineage.services.accepted.standing_groups", lambda: joined)
+        with transaction.atomic():
+            announce("names", [synonym.pk])
+
+    return decided
+
+
+def test_names_decided_to_be_one_are_one_plant_and_taken_back_two_again(decide):
+    tassel, tasselled = make_cultivar("Silver Tassel"), make_cultivar("Silver Tasselled")
+    one, two = make_plant(name=tassel), make_plant(name=tasselled)
+    decide(tasselled, tassel)
+    assert node(one).genet == node(two).genet == node(tassel)
+    assert not LineageNode.objects.filter(name=tasselled).exists()
+    decide(tasselled, None)
+    assert (node(one).genet, node(two).genet) == (node(tassel), node(tasselled))
+
+
+def test_what_is_recorded_of_a_synonym_holds_for_the_plant(decide):
+    tassel = make_cultivar("Silver Tassel")
+    original = make_plant(name=make_name("andinum"))
+    tasselled = make_cultivar("Silver Tasselled", original_plant=original)
+    plant = make_plant(name=tassel)
+    decide(tasselled, tassel)
+    assert (parents(tassel), node(plant).genet) == ([original], node(original))
+    decide(tasselled, None)
+    assert parents(tassel) == []
+
+
+def test_a_claim_about_a_synonym_holds_too_even_if_made_later(decide):
+    tassel, tasselled = make_cultivar("Silver Tassel"), make_cultivar("Silver Tasselled")
+    plant = make_plant(name=tassel)
+    decide(tasselled, tassel)
+    claim_parentage(tasselled, says="self", parents=spores_of(make_name("andinum")), ground="published")
+    assert made_of(plant) == {"andinum": (1, 1)}

@@ -79,7 +79,7 @@ def known_keepers(user: User) -> QuerySet[Keeper]:
 
 def visible_photos(user: User) -> QuerySet[Photo]:
     """Photos this user may look at: those shown to members, of plants they see; and every one of their own plants."""
-    own = Specimen.objects.mine(user).values("pk")
+    own = Specimen.objects.owned_by(user).values("pk")
     shown = ~Q(shown_to=Photo.ShownTo.NOBODY) & Q(specimen__in=Specimen.objects.visible_to(user).values("pk"))
     return Photo.objects.filter(shown | Q(specimen__in=own))
 

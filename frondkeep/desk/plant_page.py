@@ -87,7 +87,7 @@ def plant_page(plant: Specimen, reader: User) -> PlantPage:
         plant=plant,
         sentence=plant_sentence(facts_of(plant, reader=reader, visible=visible, with_code=False)),
         is_mine=is_mine,
-        may_edit=is_mine or reader.is_curator,
+        may_edit=Specimen.objects.editable_by(reader).filter(pk=plant.pk).exists(),
         keeper=keeper_words(plant.keeper, reader),
         keeping=next((keeping for keeping in keepings if keeping.is_open), None),
         giver=giver_words(plant, reader),

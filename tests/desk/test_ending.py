@@ -4,6 +4,7 @@ import pytest
 
 from frondkeep.society.models import Member
 from specimens.models import SeenBy, Specimen
+from specimens.services.specimens import change_keeper
 from tests.cast import make_plant
 from tests.desk.conftest import signed_in
 
@@ -43,10 +44,23 @@ def test_of_two_who_end_a_plant_the_second_is_told(ada: Member, curator: Member)
     assert 'value="gone"' in response.content.decode()
 
 
-def test_after_the_end_of_a_plant_not_shared_one_comes_to_a_page_that_is_there(ada: Member) -> None:
+def test_the_end_of_a_plant_not_shared_is_still_its_keepers_to_read_and_undo(
+    ada: Member, jonas: Member
+) -> None:
     plant = make_plant(ada, seen_by=SeenBy.KEEPER)
     response = end(ada, plant, "dead")
     assert signed_in(ada).get(response.url).status_code == 200
+    assert signed_in(jonas).get(response.url).status_code == 404
+    assert end(ada, plant, "growing", on="", reason="").status_code == 302
+    assert (plant.is_growing, plant.keeper) == (True, ada.keeper)
+
+
+def test_who_kept_a_plant_before_the_last_keeper_has_no_say_in_it(ada: Member, jonas: Member) -> None:
+    plant = make_plant(ada, seen_by=SeenBy.KEEPER)
+    change_keeper(plant, keeper=jonas.keeper)
+    end(jonas, plant, "dead")
+    assert signed_in(ada).get(f"/plants/{plant.code}/").status_code == 404
+    assert signed_in(ada).get(f"/plants/{plant.code}/ended/").status_code == 404
 
 
 def test_without_an_answer_the_form_comes_back(ada: Member) -> None:

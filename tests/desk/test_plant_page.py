@@ -122,7 +122,7 @@ def test_an_old_name_is_shown_beside_the_accepted_one(ada: Member) -> None:
     place_name(name=old, treatment=treatment, status="synonym", accepted=new)
     html = page(ada, make_plant(ada, old))
     assert "elephantotis" in html
-    assert "as <i" in html
+    assert "on its record; the society follows another name" in html
     assert "angolense" in html
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from django.db.models import Exists, OuterRef, Q, QuerySet
+from django.db.models import Q, QuerySet
 
 from frondkeep.desk.searching.codes import by_code
 from frondkeep.desk.searching.names import names_like
 from frondkeep.society.models import User
-from specimens.models import Keeping, Name, Specimen
+from specimens.models import Name, Specimen
+from specimens.models.specimens import in_hands_of
 
 
 def plants_matching(plants: QuerySet[Specimen], text: str, *, reader: User) -> QuerySet[Specimen]:
@@ -40,5 +41,4 @@ def own_number(text: str, reader: User) -> Q:
     theirs = Q(own_number__iexact=text)
     if reader.is_curator:
         return theirs
-    mine = Keeping.objects.filter(specimen=OuterRef("pk"), is_open=True, keeper__in=reader.keeper_ids)
-    return theirs & Q(Exists(mine))
+    return theirs & Q(in_hands_of(reader.keeper_ids))

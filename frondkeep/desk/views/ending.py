@@ -9,14 +9,11 @@ from django.views.decorators.http import require_http_methods
 from frondkeep.desk.echoes import say_saved
 from frondkeep.desk.finding import editable_plant
 from frondkeep.desk.forms.ended import EndedForm
+from frondkeep.desk.services.returning import found_again
 from frondkeep.desk.stale_edits import with_version
-from frondkeep.society.models import User
 from specimens.models import Specimen, State
 from specimens.services.edits import StaleEditError
 from specimens.services.specimens import edit_specimen, end_specimen
-
-# A plant that cannot be found is still its keeper's: it may turn up.
-KEPT_ON = (State.GROWING, State.LOST)
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -32,16 +29,15 @@ def ended(request: HttpRequest, code: str) -> HttpResponse:
         with_version(form, stale.now.version)
         return render(request, "desk/ended.html", {**context, "now": stale.now}, status=409)
     say_saved(request, f"{plant.code}: {now.get_state_display()}.", form.cleaned_data["on"])
-    return redirect(now if in_sight(now, request.user) else "mine")
+    return redirect("plant", code)
 
 
 def write_end(form: EndedForm, plant: Specimen) -> Specimen:
     typed = form.cleaned_data
     version, state, on, reason = typed["version"], typed["state"], typed["on"], typed["reason"]
-    if state in KEPT_ON:
+    if state == State.GROWING:
+        return found_again(plant, version=version)
+    if state == State.LOST:
+        # It is still its keeper's: it may turn up.
         return edit_specimen(plant, version=version, state=state, ended=on, state_reason=reason)
     return end_specimen(plant, version=version, state=state, on=on, reason=reason)
-
-
-def in_sight(plant: Specimen, user: User) -> bool:
-    return Specimen.objects.visible_to(user).filter(pk=plant.pk).exists()

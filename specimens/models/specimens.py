@@ -68,12 +68,16 @@ class SpecimenQuerySet(models.QuerySet["Specimen"]):
         """Plants whose page this user may open: shared ones and their own; a curator sees every one."""
         if user.is_curator:
             return self
-        own = Keeping.objects.filter(specimen=OuterRef("pk"), is_open=True, keeper__in=user.keeper_ids)
-        return self.filter(Q(seen_by=SeenBy.MEMBERS) & ~Q(state=State.MISTAKE) | Exists(own))
+        shared = Q(seen_by=SeenBy.MEMBERS) & ~Q(state=State.MISTAKE)
+        return self.filter(shared | Q(in_hands_of(user.keeper_ids)))
 
     def editable_by(self, user: User) -> SpecimenQuerySet:
-        """Plants this user may change: their own and their household's; a curator every one."""
-        return self if user.is_curator else self.mine(user)
+        """Plants this user may change: their own and their household's, ended ones too; a curator every one."""
+        return self if user.is_curator else self.owned_by(user)
+
+    def owned_by(self, user: User) -> SpecimenQuerySet:
+        """Plants that a user or their household keeps now, or kept until they died, left or were stolen."""
+        return self.filter(in_hands_of(user.keeper_ids))
 
     def with_page_parts(self) -> SpecimenQuerySet:
         """With the name, its accepted name and the keeper now (`open_keepings`), for lists and sentences."""
@@ -95,6 +99,15 @@ class SpecimenQuerySet(models.QuerySet["Specimen"]):
 
     def newest_first(self) -> SpecimenQuerySet:
         return self.order_by("-logged_at", "-pk")
+
+
+def in_hands_of(keeper_ids: frozenset[int]) -> Exists:
+    """Whether these keepers keep a plant now, or kept it to its end: nobody kept it after them."""
+    later = Keeping.objects.filter(specimen=OuterRef("specimen"), pk__gt=OuterRef("pk"))
+    to_its_end = ~Q(specimen__state__in=[State.GROWING, State.LOST]) & ~Exists(later)
+    return Exists(
+        Keeping.objects.filter(Q(is_open=True) | to_its_end, specimen=OuterRef("pk"), keeper__in=keeper_ids)
+    )
 
 
 class Specimen(models.Model):
@@ -173,11 +186,6 @@ class Specimen(models.Model):
                 self.keepings.filter(is_open=True).select_related("keeper__member", "keeper__household")
             )
         return kept[0].keeper if kept else None
-
-    def is_visible_to(self, user: User) -> bool:
-        keeper = self.keeper
-        own = keeper is not None and user.acts_for(keeper)
-        return user.is_curator or own or (self.seen_by == SeenBy.MEMBERS and self.state != State.MISTAKE)
 
 
 class Keeping(models.Model):

@@ -12,11 +12,12 @@ from django.urls import reverse_lazy
 from django.utils import timezone
 
 from frondkeep.desk.forms.keepers import capital, keepers_at_hand
-from frondkeep.desk.logging.keepers import NOBODY, TWO, keepers_named
+from frondkeep.desk.logging.keepers import NOBODY, TWO, is_the_society, keepers_named
 from frondkeep.desk.logging.origins import PlantNotFoundError, plant_meant, spores_meant
 from frondkeep.desk.logging.waiting_photos import PhotoGoneError, read_ticket
 from frondkeep.society.forms import PartialDateFormField, SubmissionForm, read_growers_date
 from frondkeep.society.models import Keeper, Meeting, User
+from frondkeep.society.services.people import society_keeper
 from specimens.models import Came, Division, Holds, SeenBy
 from specimens.naming.dates import PartialDate
 from specimens.naming.labels import LabelTooLong, clean_label
@@ -265,6 +266,8 @@ class PlantCard(forms.Form):
     def kept_by(self, cleaned: dict[str, Any]) -> Keeper | None:
         """Somebody whom the curator logs for; None for the keeper of the whole form."""
         typed = (cleaned.get("kept_text") or "").strip()
+        if is_the_society(typed):
+            return society_keeper()
         found = keepers_named(self.user, typed, chosen=cleaned.get("kept_id"))
         if len(found) == 1:
             return found[0]

@@ -17,7 +17,11 @@ def keepers_named(user: User, typed: str, *, chosen: int | None = None) -> list[
     if not typed:
         return []
     named = Q(member__name__iexact=typed) | Q(household__name__iexact=typed)
-    if typed.casefold() in ("the society", "society"):
+    if is_the_society(typed):
         named |= Q(kind=Keeper.Kind.SOCIETY)
     found = known_keepers(user).filter(named).order_by("pk")
     return list(found.filter(pk=chosen)[:1]) or list(found[:2])
+
+
+def is_the_society(typed: str) -> bool:
+    return typed.casefold() in ("the society", "society")

@@ -27,20 +27,17 @@ COLLECTING = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """One question: the field `key` answers it. Not asked in earnest where another answer, `unless`, makes it idle."""
+    """One question: the field `key` answers it. With `only_if` (a key, its answer) it is idle until that is given."""
 
     key: str
     words: str
     choices: tuple[tuple[str, str], ...]
     reasons: tuple[str, ...] = ()
     as_list: bool = False
-    unless: tuple[str, tuple[str, ...]] | None = None
+    only_if: tuple[str, str] | None = None
 
     def is_idle(self, answers: dict[str, str]) -> bool:
-        if self.unless is None:
-            return False
-        key, values = self.unless
-        return answers.get(key, "") in values
+        return self.only_if is not None and answers.get(self.only_if[0]) != self.only_if[1]
 
 
 def questions_about(plan: Plan, *, answers: dict[str, str], reader: User) -> list[Question]:
@@ -68,13 +65,12 @@ def about_name(plan: Plan, what: str, read: TagRead) -> Iterable[Question]:
             reasons=tuple(reason_words(like) for like in read.lookalikes),
         )
     if read.needs_genus:
-        used = tuple(str(like.name.pk) for like in read.lookalikes)
         yield Question(
             key=genus,
             words=f"Which genus is “{read.text[:80]}”?",
             choices=(("", "choose"), (NOT_KNOWN_GENUS, "not known"), *genera()),
             as_list=True,
-            unless=(means, used) if used else None,
+            only_if=(means, MINE) if read.lookalikes else None,
         )
 
 
@@ -91,7 +87,7 @@ def use_words(like: Lookalike) -> str:
 
 
 def reason_words(like: Lookalike) -> str:
-    return " ".join((f"{short_written(like.name)}:", *like.reasons, like.grown_by))
+    return " ".join((f"{short_written(like.name)}: {like.grown_by}", *like.reasons))
 
 
 def genera() -> Iterable[tuple[str, str]]:

@@ -55,10 +55,11 @@ class Sheet:
         self.questions = {
             plan.number: questions_about(plan, answers=given, reader=self.user) for plan in self.plans
         }
-        every = [question for asked in self.questions.values() for question in asked]
-        # Before the first answer nothing is wrong yet.
-        answers = AnswersForm(self.data, questions=every)
-        return answers if "confirmed" in self.data else AnswersForm(initial=given, questions=every)
+        every = list(self.asked.values())
+        # Before somebody had a chance to answer nothing is wrong yet.
+        if "confirmed" in self.data:
+            return AnswersForm(self.data, questions=every)
+        return AnswersForm(initial=given, questions=every)
 
     def log(self, answers: dict[str, str]) -> Log:
         typed = self.common.cleaned_data
@@ -69,20 +70,21 @@ class Sheet:
             acquired=typed["acquired"],
             by=self.user,
             known=self.known,
+            still_open=frozenset(key for key in self.asked if not answers.get(key)),
         )
 
+    @property
+    def asked(self) -> dict[str, Question]:
+        return {question.key: question for each in self.questions.values() for question in each}
+
     def answers_so_far(self) -> dict[str, str]:
-        asked = {question.key: question for each in self.questions.values() for question in each}
-        return {
-            key: value
-            for key, value in self.data.dict().items()
-            if key in asked and value in {choice for choice, _ in asked[key].choices}
-        }
+        """Those of the answers sent that are answers to what is asked."""
+        sent = {key: self.data.get(key, "") for key in self.asked}
+        return {key: value for key, value in sent.items() if value in dict(self.asked[key].choices)}
 
     def typed(self) -> Iterator[tuple[str, str]]:
         """Every field as it came, for hidden fields of the next step; not the answers, which are shown."""
-        asked = {question.key for each in self.questions.values() for question in each}
-        left_out = {"csrfmiddlewaretoken", "confirmed", *asked}
+        left_out = {"csrfmiddlewaretoken", "confirmed", *self.asked}
         return ((key, value) for key, values in self.data.lists() if key not in left_out for value in values)
 
     def card(self, number: int) -> PlantCard:
@@ -107,20 +109,25 @@ def blank(user: User) -> tuple[LogForm, BaseCards]:
     return common, Cards(prefix=PREFIX, form_kwargs=card_kwargs(user, common))
 
 
-def with_cards(
-    data: QueryDict, user: User, *, count: int, without: int | None = None
+def shown_again(
+    request: HttpRequest, *, more: int = 0, without: int | None = None
 ) -> tuple[LogForm, BaseCards]:
-    """What was typed, shown again with `count` cards and nothing judged; card `without` left out."""
-    submission = {"submission": data["submission"]} if data.get("submission") else {}
+    """What was typed, shown again with nothing judged: with `more` empty cards, or one card left out."""
+    user, data = request.user, request.POST.copy()
+    troubles = put_photos_aside(data, request.FILES, user)
+    kept = [(card, troubles.get(at, "")) for at, card in enumerate(cards_typed(data)) if at != without]
+    kept = (kept + [({}, "")] * max(more, 0 if kept else 1))[:MOST_CARDS]
     common = LogForm(
-        initial={name: data.get(name, "") for name in ("meeting", "acquired", "kept_by")} | submission,
-        user=user,
+        initial={name: data[name] for name in LogForm.base_fields if data.get(name) is not None}, user=user
     )
-    cards = [card for number, card in enumerate(cards_typed(data)) if number != without]
-    kept = (cards + [{}] * MOST_CARDS)[: max(1, min(count, MOST_CARDS))]
-    made = Cards(prefix=PREFIX, initial=kept, form_kwargs=card_kwargs(user, common))
-    made.extra = 0
-    return common, made
+    cards = Cards(
+        prefix=PREFIX,
+        initial=[card for card, _ in kept],
+        form_kwargs=card_kwargs(user, common),
+        photo_troubles={place: trouble for place, (_, trouble) in enumerate(kept)},
+    )
+    cards.extra = 0
+    return common, cards
 
 
 def cards_typed(data: QueryDict) -> list[dict[str, str]]:

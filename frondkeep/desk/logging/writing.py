@@ -25,6 +25,8 @@ from specimens.services.reading import KnownNames, name_for_label
 from specimens.services.sowings import Source, record_sowing
 from specimens.services.specimens import PieceOf, log_specimen
 
+TO_BE_CHOSEN = "a plant still to be chosen"
+
 
 class CardRefusedError(ValueError):
     """One of the plants cannot be written: which, at which field, and why."""
@@ -36,7 +38,7 @@ class CardRefusedError(ValueError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Log:
-    """A whole form, ready to be written."""
+    """A whole form, ready to be written; `still_open` are keys of questions not answered yet, in a rehearsal."""
 
     plans: tuple[Plan, ...]
     answers: dict[str, str]
@@ -44,6 +46,7 @@ class Log:
     acquired: PartialDate
     by: User
     known: KnownNames
+    still_open: frozenset[str] = frozenset()
 
 
 def write_plants(log: Log, *, photos: bool = True) -> list[Specimen]:
@@ -125,6 +128,8 @@ def origin(plan: Plan, name: Name | None, log: Log) -> dict[str, Any]:
 def piece_of(plan: Plan, log: Log) -> PieceOf:
     typed = plan.typed
     parent, words = plan.parent, typed["parent_words"]
+    if plan.key("parent") in log.still_open:
+        words = TO_BE_CHOSEN
     answer = log.answers.get(plan.key("parent"), "")
     if answer and answer != NONE:
         parent, words = Specimen.objects.visible_to(log.by).get(code=answer), ""

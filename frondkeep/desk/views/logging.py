@@ -12,7 +12,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from frondkeep.desk.forms.answers import AnswersForm
 from frondkeep.desk.forms.logging import BaseCards, LogForm
 from frondkeep.desk.logging.questions import notes_about
-from frondkeep.desk.logging.sheet import Sheet, blank, cards_typed, with_cards
+from frondkeep.desk.logging.sheet import Sheet, blank, shown_again
 from frondkeep.desk.logging.writing import CardRefusedError, rehearse, sentences_of, write_plants
 from frondkeep.society.models import Submission, User
 from frondkeep.society.services.submissions import take_once
@@ -44,22 +44,19 @@ def log(request: HttpRequest) -> HttpResponse:
 @require_POST
 def another(request: HttpRequest) -> HttpResponse:
     """One more card, everything typed kept; for whoever has no scripts."""
-    sheet = Sheet(request)
-    return log_page(request, *with_cards(sheet.data, request.user, count=len(cards_typed(sheet.data)) + 1))
+    return log_page(request, *shown_again(request, more=1))
 
 
 @require_POST
 def change(request: HttpRequest) -> HttpResponse:
     """Back from the page to look over, everything typed kept."""
-    return log_page(request, *with_cards(request.POST, request.user, count=len(cards_typed(request.POST))))
+    return log_page(request, *shown_again(request))
 
 
 @require_POST
 def without(request: HttpRequest, number: int) -> HttpResponse:
     """The same form without one of its cards."""
-    sheet = Sheet(request)
-    count = len(cards_typed(sheet.data)) - 1
-    return log_page(request, *with_cards(sheet.data, request.user, count=count, without=number))
+    return log_page(request, *shown_again(request, without=number))
 
 
 @require_safe

@@ -139,3 +139,23 @@ def test_columns_that_do_not_fit_are_refused(wrong, members):
 def test_no_rows_are_refused():
     with pytest.raises(PedigreeError):
         Pedigree.from_columns(**{name: column[:0] for name, column in PAIR.items()})
+
+
+def test_a_pedigree_from_columns_is_revised_like_any_other():
+    pedigree = Pedigree.from_columns(**PAIR)
+    pup = Node(7, "division", parents=(9,))
+    assert pedigree.revise([pup, Node("named", "founder", composition={3: 1})]) == {7, "named"}
+    columns = pedigree.columns()
+    assert columns["id"].tolist() == [5, 9, 7, "named"]
+    assert columns["genet"].tolist() == [5, 9, 9, "named"]
+    assert pedigree.revise(removed=["named", 7]) == set()
+    columns = pedigree.columns()
+    assert columns["id"].tolist() == [5, 9]
+    assert columns["id"].dtype == columns["genet"].dtype == np.int64
+    assert pedigree.revise([Node(5, "founder", composition={4: 1})]) == {5, 9}
+    assert pedigree.class_composition(pedigree.columns()["parentage_class"][1]) == {4: (1.0, 1.0)}
+
+
+def test_a_class_that_is_not_there():
+    with pytest.raises(PedigreeError):
+        Pedigree.from_columns(**PAIR).class_composition(99)

@@ -53,7 +53,7 @@ def changes(draw, ids):
     return nodes, removed
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(st.data())
 def test_one_revision_after_another(data):
     nodes = {node.id: node for node in data.draw(pedigrees(max_size=10))}

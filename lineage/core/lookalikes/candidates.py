@@ -1,15 +1,16 @@
 """All pairs of a list of names that are worth a person's look, without comparing all with all."""
 
+from array import array
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
-from itertools import combinations, product
+from itertools import chain, combinations, product
 from typing import Any
 
 import numpy as np
 from rapidfuzz.distance import OSA
 from rapidfuzz.process import cdist
 
-from .keys import exact_keys, joined, letters_out, sorted_forms, without_group_word
+from .keys import exact_keys, initial_keys, joined, letters_out, sorted_forms, without_group_word
 from .likeness import compare_prepared
 from .pairing import pair_words
 from .prepared import Prepared, prepare
@@ -102,23 +103,56 @@ class _Block:
 
     def pairs(self) -> set[tuple[int, int]]:
         found: set[tuple[int, int]] = set()
-        for group in self._exact_groups():
+        for group in chain(self._exact_groups(), self._one_letter_apart()):
             found.update(combinations(sorted(set(group)), 2))
-        for row, others in self._variants():
+        for row, others in chain(self._initials(), self._variants()):
             found.update((min(row, other), max(row, other)) for other in others if other != row)
         return found
 
     def _exact_groups(self) -> Iterator[list[int]]:
         groups: dict[str, list[int]] = defaultdict(list)
         for row in self.rows:
-            for key in set(exact_keys(self.prepared[row])):
+            for key in exact_keys(self.prepared[row]):
                 groups[key].append(row)
-            for words in self.prepared[row].versions:
-                for key in letters_out(joined(words)):
-                    groups[key].append(row)
         for key, group in groups.items():
             if 1 < len(group) <= _MOST_IN_KEY or (len(group) > 1 and key.startswith("f ")):
                 yield group
+
+    def _one_letter_apart(self) -> Iterator[list[int]]:
+        """Names that, written in one, differ by one letter.
+
+        Keys are kept as hashes in flat arrays: there are as many as letters. Two keys of one hash bring up a pair
+        in vain, no more.
+        """
+        hashes, rows = array("q"), array("q")
+        for row in self.rows:
+            for words in self.prepared[row].versions:
+                keys = letters_out(joined(words))
+                hashes.extend([hash(key) for key in keys])
+                rows.extend([row] * len(keys))
+        order = np.argsort(np.frombuffer(hashes, dtype=np.int64), kind="stable")
+        ordered = np.frombuffer(hashes, dtype=np.int64)[order]
+        named = np.frombuffer(rows, dtype=np.int64)[order]
+        starts = np.flatnonzero(np.append(True, ordered[1:] != ordered[:-1]))
+        ends = np.append(starts[1:], len(ordered))
+        sizes = ends - starts
+        for at in np.flatnonzero((sizes > 1) & (sizes <= _MOST_IN_KEY)):
+            yield named[starts[at] : ends[at]].tolist()
+
+    def _initials(self) -> Iterator[tuple[int, list[int]]]:
+        """Names with a word cut short, and the names it may stand for."""
+        short: dict[str, list[int]] = defaultdict(list)
+        full: dict[str, list[int]] = defaultdict(list)
+        keys = [(row, *found) for row in self.rows for found in initial_keys(self.prepared[row])]
+        for row, key, cut_short in keys:
+            if cut_short:
+                short[key].append(row)
+        for row, key, _ in keys:
+            if key in short:
+                full[key].append(row)
+        for key, rows in short.items():
+            if len(full[key]) <= _MOST_IN_KEY:
+                yield from ((row, full[key]) for row in rows)
 
     def _variants(self) -> Iterator[tuple[int, list[int]]]:
         """Names that become another by putting like words for words."""

@@ -1,6 +1,7 @@
 """Latin endings: one word in its genders and cases has one stem."""
 
 import re
+from functools import lru_cache
 
 _GENDER = re.compile(r"(?:[au]m|us|a)$")
 _THIRD = re.compile(r"is$|(?<=il)e$|(?<=[aiu]r)e$|(?<=al)e$|(?<=ens)e$|(?<=rand)e$|(?<=virid)e$")
@@ -11,6 +12,7 @@ _LATIN_SHAPE = re.compile(
 )
 
 
+@lru_cache(maxsize=65536)
 def stem(word: str) -> str:
     """The word without its Latin ending; a word too short to have one comes back whole.
 

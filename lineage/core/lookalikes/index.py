@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from .characters import split_words, tidy
-from .keys import exact_keys, joined
+from .keys import exact_keys, initial_keys, joined
 from .likeness import compare_prepared
 from .prepared import Prepared, prepare
 from .typing_ahead import Starts
@@ -68,7 +68,7 @@ class NameIndex:
         self._sizes.append(len(grams))
         for gram in grams:
             self._grams[gram].append(row)
-        for key in set(exact_keys(name)):
+        for key in _all_keys(name):
             self._keys[key].append(row)
         self._starts.add(row, name)
 
@@ -100,7 +100,7 @@ class NameIndex:
         if not wanted.folded or limit < 1 or not self._ids:
             return []
         allowed = self._allowed(wanted)
-        rows = {row for key in set(exact_keys(wanted)) for row in self._keys.get(key, ()) if allowed[row]}
+        rows = {row for key in _all_keys(wanted) for row in self._keys.get(key, ()) if allowed[row]}
         rows = set(sorted(rows, key=lambda row: self._ids[row])[: 4 * _LOOKED_AT])
         rows.update(self._nearest_by_grams(wanted, allowed))
         scored = [
@@ -158,6 +158,10 @@ class NameIndex:
 
 def _view(posting: "array[int]") -> NDArray[np.int32]:
     return np.frombuffer(posting, dtype=np.int32)
+
+
+def _all_keys(name: Prepared) -> set[str]:
+    return exact_keys(name) | {key for key, _ in initial_keys(name)}
 
 
 def _grams(text: str) -> set[str]:

@@ -25,33 +25,41 @@ def without_group_word(words: Words) -> Words | None:
     return words[1:] if len(words) >= 3 and is_group_word(words[0], words) else None
 
 
-def exact_keys(prepared: Prepared) -> Iterator[str]:
-    """Every key of a name; two names that share one are worth comparing. Some come twice."""
+def exact_keys(prepared: Prepared) -> set[str]:
+    """Every key of a name but for initials; two names that share one are worth comparing."""
+    keys: set[str] = set()
     for words in prepared.versions:
-        yield from _keys_of(words)
+        keys.update(_keys_of(words))
         shorter = without_group_word(words)
         if shorter:
-            yield from _keys_of(shorter)
+            keys.update(_keys_of(shorter))
+    return keys
 
 
 def _keys_of(words: Words) -> Iterator[str]:
     yield "f " + " ".join(sorted_forms(words))
     yield "j " + joined(words)
     yield "s " + " ".join(sorted(skeleton(word.form) for word in words))
-    if len(words) > 1:
-        yield from _initial_keys(words)
 
 
-def _initial_keys(words: Words) -> Iterator[str]:
-    """One first name, title or point-marked word down to its first letter; the rest in full."""
-    for at, word in enumerate(words):
-        if word.kind in ("initial", "given") or word.dotted or at == 0:
-            rest = sorted(other.form for place, other in enumerate(words) if place != at)
-            yield f"i {word.text[0]} {' '.join(rest)}"
+def initial_keys(prepared: Prepared) -> Iterator[tuple[str, bool]]:
+    """One word down to its first letter, the rest in full; and whether that word is cut short in this name.
+
+    Two names that share one, cut short in either, are worth comparing.
+    """
+    for words in prepared.versions:
+        if len(words) < 2:
+            continue
+        for at, word in enumerate(words):
+            cut_short = word.kind == "initial" or word.dotted
+            if cut_short or at == 0 or word.kind == "given":
+                rest = sorted(other.form for place, other in enumerate(words) if place != at)
+                yield f"i {word.text[0]} {' '.join(rest)}", cut_short
 
 
-def letters_out(text: str) -> Iterator[str]:
-    """The text with each letter left out once, and whole: texts one slip apart share one of these."""
-    yield text
-    for at in range(len(text)):
-        yield text[:at] + text[at + 1 :]
+def letters_out(text: str) -> list[str]:
+    """The text, and the text with each letter left out once: texts one slip apart share one of these.
+
+    Digits stay: another number is another plant.
+    """
+    return [text, *(text[:at] + text[at + 1 :] for at, letter in enumerate(text) if not letter.isdigit())]

@@ -1,6 +1,7 @@
 """Two words side by side: how likely they are one word, and why."""
 
 import math
+from functools import lru_cache
 
 from .endings import stem
 from .slips import slip_distance, slip_odds
@@ -129,6 +130,7 @@ def _logistic(odds: float) -> float:
     return 1 / (1 + math.exp(-odds))
 
 
+@lru_cache(maxsize=65536)
 def _same_romanised(word: str) -> str:
     """ü, ue and u; ō, oo and ou: one spelling."""
     for written, plain in (("ae", "a"), ("oe", "o"), ("ue", "u"), ("uu", "u"), ("oo", "o"), ("ou", "o")):
@@ -136,6 +138,7 @@ def _same_romanised(word: str) -> str:
     return word
 
 
+@lru_cache(maxsize=65536)
 def _english_stem(word: str) -> str:
     base = stem(word)
     if base == word:

@@ -76,7 +76,12 @@ def read_with_words(
     signless = _SIGN.sub(" ", tidied)
     group, plain = _take_group(" ".join(signless.split()))
     before, epithet, after = _split_quoted(plain)
-    parts = _Parts(text=text, hybrid=signless != tidied, group=group, spores=bool(_SPORES.search(plain)))
+    parts = _Parts(
+        text=text,
+        hybrid=signless != tidied,
+        group=group,
+        spores="'" in plain and _SPORES.search(plain) is not None,
+    )
     genera = genera_of(vocabulary)
     _read_unquoted(before, parts, known_genus=genus or "", has_epithet=bool(epithet), genera=genera)
     if epithet:
@@ -107,7 +112,8 @@ class _Parts:
 
 
 def _take_group(plain: str) -> tuple[str, str]:
-    found = _GROUP.search(plain)
+    low = plain.lower()
+    found = _GROUP.search(plain) if "gr" in low or "gp" in low else None
     if not found:
         return "", plain
     words = found[1].split()
@@ -120,7 +126,7 @@ def _take_group(plain: str) -> tuple[str, str]:
 
 def _split_quoted(plain: str) -> tuple[str, str, str]:
     """Words before, within and after the quotes; without quotes all of it stands before."""
-    found = _QUOTED.search(plain)
+    found = _QUOTED.search(plain) if "'" in plain else None
     if found and _SECOND_QUOTE.search(found[1]):
         found = _QUOTED_FIRST.search(plain)
     if not found:

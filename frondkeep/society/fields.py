@@ -1,6 +1,6 @@
 """A partial date as three columns — the words as typed, the earliest and the latest day."""
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from django.db import models
 
@@ -39,3 +39,8 @@ class PartialDateColumns:
             day = models.DateField(f"{label}, {end}", null=True, blank=True)
             day.contribute_to_class(model, f"{name}_{end}")
         setattr(model, name, PartialDateAttribute(name))
+
+    if TYPE_CHECKING:  # what stands in a model's body is this; what its rows have is the value
+
+        def __get__(self, row: models.Model, model: type[models.Model]) -> PartialDate: ...
+        def __set__(self, row: models.Model, value: PartialDate) -> None: ...

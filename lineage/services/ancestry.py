@@ -77,10 +77,11 @@ class Relative:
 def ancestry_of(node: LineageNode, reader: User) -> dict[int, Relative]:
     """The node and its nearest ancestors, parents after their children; nine queries, whatever the number."""
     rows = _nearest(node.pk)
-    plants = _plants(row.specimen_id for row in rows.values())
+    plants = _plants({row.specimen_id for row in rows.values()})
     shown = shown_ids({row.specimen_id for row in rows.values()}, reader)
     return {
-        pk: _relative(row, rows, plants.get(row.specimen_id), shown, here=node.pk) for pk, row in rows.items()
+        pk: _relative(row, rows, plants.get(row.specimen_id or 0), shown, here=node.pk)
+        for pk, row in rows.items()
     }
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import NamedTuple
 
 from lineage.services.ancestry import Relative, Step
@@ -97,7 +98,11 @@ def _ordered(rows: list[list[Spot]], ways: list[Way]) -> list[list[Spot]]:
             for spot in row
             if spot in below
         }
-        placed = sorted(row, key=lambda spot, wish=wish: wish.get(spot, 0.0))
+        placed = sorted(row, key=partial(_wish_of, wish))
         across |= {spot: (place + 0.5) / len(placed) for place, spot in enumerate(placed)}
         ordered.append(placed)
     return ordered
+
+
+def _wish_of(wishes: Mapping[Spot, float], spot: Spot) -> float:
+    return wishes.get(spot, 0.0)

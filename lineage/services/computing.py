@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from hashlib import blake2b
+from typing import cast
 
 from lineage.core import Fact, Node, Pedigree
 from lineage.models import CLONE_ORIGINS, SPORE_ORIGINS
@@ -56,11 +57,12 @@ def compute(definitions: Mapping[Key, Definition]) -> Computed:
     classes: dict[str, ClassFacts] = {}
     keys: dict[Key, str] = {}
     for key, fact in facts.items():
-        first = fact.genet
+        first = cast(Key, fact.genet)
         if first not in keys:
             keys[first] = class_key(NOT_KNOWN if first in dropped else definitions[first], facts)
             classes.setdefault(keys[first], class_facts(fact))
-        nodes[key] = NodeFacts(first, fact.clone_line, fact.clonal_steps, key in dropped, keys[first])
+        line = cast(Key, fact.clone_line)
+        nodes[key] = NodeFacts(first, line, fact.clonal_steps, key in dropped, keys[first])
     return Computed(nodes, classes)
 
 
@@ -84,13 +86,15 @@ def class_key(definition: Definition, facts: Mapping[Key, Fact]) -> str:
     """
     text = f"{definition.origin}|{definition.species or ''}"
     if definition.origin in SPORE_ORIGINS:
-        genets = sorted(":".join(map(str, facts[p].genet)) if p else "-" for p in definition.parents)
+        genets = sorted(
+            ":".join(map(str, cast(Key, facts[p].genet))) if p else "-" for p in definition.parents
+        )
         text = f"{text}|{definition.selfing}|{definition.selfs_excluded:d}|{','.join(genets)}"
     return blake2b(text.encode(), digest_size=16).hexdigest()
 
 
 def class_facts(fact: Fact) -> ClassFacts:
-    shares = ((species, lo, hi) for species, (lo, hi) in fact.composition.items())
+    shares = ((cast(int | None, species), lo, hi) for species, (lo, hi) in fact.composition.items())
     return ClassFacts(
         gen_min=fact.gen_min,
         gen_max=fact.gen_max,

@@ -9,7 +9,7 @@ from django.db import connection
 from django.db.models import Count, Prefetch, Q
 
 from frondkeep.society.models import User
-from lineage.models import ClassShare, LineageNode, LineageParent, Origin
+from lineage.models import ClassShare, LineageNode, LineageParent, Origin, ParentageClass
 from lineage.services.fact_words import (
     UNRELATED,
     division_words,
@@ -158,7 +158,7 @@ def _facts(which: Q, reader: User | None) -> list[tuple[LineageNode, PlantLineag
         .select_related("parentage", "genet")
         .prefetch_related(shares)
     )
-    pieces = _pieces({node.genet_id for node in nodes})
+    pieces = _pieces({node.genet_id for node in nodes if node.genet_id})
     joined_by_name = _joined_by_name([node.pk for node in nodes])
     thoughts = former_thoughts(nodes, reader)
     return [
@@ -166,17 +166,20 @@ def _facts(which: Q, reader: User | None) -> list[tuple[LineageNode, PlantLineag
             node,
             _fact(
                 node,
-                pieces=pieces.get(node.genet_id, 0),
+                node.parentage,
+                pieces=pieces.get(node.genet_id or 0, 0),
                 counted=node.pk not in joined_by_name,
                 formerly=thoughts.get(node.pk, ()),
             ),
         )
         for node in nodes
+        if node.parentage is not None
     ]
 
 
-def _fact(node: LineageNode, *, pieces: int, counted: bool, formerly: tuple[str, ...]) -> PlantLineage:
-    parentage = node.parentage
+def _fact(
+    node: LineageNode, parentage: ParentageClass, *, pieces: int, counted: bool, formerly: tuple[str, ...]
+) -> PlantLineage:
     certainty, certainty_words = certainty_of(node)
     return PlantLineage(
         node_id=node.pk,
@@ -215,7 +218,7 @@ def _pieces(genets: set[int]) -> dict[int, int]:
         .values("genet")
         .annotate(count=Count("pk"))
     )
-    return {row["genet"]: row["count"] for row in counted.order_by()}
+    return {row["genet"]: row["count"] for row in counted.order_by() if row["genet"]}
 
 
 def _joined_by_name(pks: Sequence[int]) -> set[int]:

@@ -28,7 +28,7 @@ def former_thoughts(nodes: Sequence[LineageNode], reader: User | None) -> dict[i
 
     Three queries, whatever the number. Plants the reader may not see are not named.
     """
-    firsts = [first for node in nodes for first in (node, node.genet)]
+    firsts = [first for node in nodes for first in (node, node.genet or node)]
     about = Q(specimen__in=[n.specimen_id for n in firsts]) | Q(name__in=[n.name_id for n in firsts])
     parents = ClaimParent.objects.select_related("specimen", "name").order_by("order")
     superseded = list(
@@ -43,7 +43,7 @@ def former_thoughts(nodes: Sequence[LineageNode], reader: User | None) -> dict[i
 
 def shown_ids(plants: set[int | None], reader: User | None) -> set[int]:
     """Which of these plants may be named to the reader; with no reader, those shared with every member."""
-    wanted = plants - {None}
+    wanted = {plant for plant in plants if plant is not None}
     if not wanted:
         return set()
     if reader is not None:
@@ -54,8 +54,9 @@ def shown_ids(plants: set[int | None], reader: User | None) -> set[int]:
 
 
 def _about(node: LineageNode, claims: Sequence[ParentageClaim], shown: set[int]) -> tuple[str, ...]:
-    plants = {node.specimen_id, node.genet.specimen_id} - {None}
-    names = {node.name_id, node.genet.name_id} - {None}
+    first = node.genet or node
+    plants = {node.specimen_id, first.specimen_id} - {None}
+    names = {node.name_id, first.name_id} - {None}
     return tuple(
         claim_words(claim, shown) for claim in claims if claim.specimen_id in plants or claim.name_id in names
     )
@@ -72,6 +73,6 @@ def claim_words(claim: ParentageClaim, shown: set[int]) -> str:
 
 
 def _parent_words(parent: ClaimParent, shown: set[int]) -> str:
-    if parent.specimen_id is not None:
+    if parent.specimen is not None:
         return parent.specimen.code if parent.specimen_id in shown else HIDDEN_PLANT
     return str(parent.name or parent.words or NOT_KNOWN)

@@ -35,8 +35,8 @@ class Plan:
             yield f"{key.kind} {key.ref}: {'differs' if key in self.node_ids else 'is missing'}"
         for key in self.removed:
             yield f"{key.kind} {key.ref}: should not be there"
-        for key in self.classes:
-            yield f"parentage {key}: {'differs' if key in self.class_ids else 'is missing'}"
+        for parentage in self.classes:
+            yield f"parentage {parentage}: {'differs' if parentage in self.class_ids else 'is missing'}"
 
 
 def plan(

@@ -47,7 +47,7 @@ def edit_name(name: Name, *, version: int, **fields: Any) -> Name:
 
 def write_out(name: Name) -> None:
     """Fill what follows from rank, epithet and parents; the row is not saved."""
-    if name.rank == Rank.FORMULA:
+    if name.rank == Rank.FORMULA and name.first_parent and name.second_parent:
         name.parts = {
             "formula": [parts_of(name.first_parent).to_json(), parts_of(name.second_parent).to_json()]
         }
@@ -61,7 +61,7 @@ def write_out(name: Name) -> None:
 
 def genus_above(name: Name) -> Name | None:
     """The genus a name stands under; None for a genus itself (it has no row yet) and for a formula across genera."""
-    if name.rank == Rank.FORMULA:
+    if name.rank == Rank.FORMULA and name.first_parent and name.second_parent:
         first, second = genus_above(name.first_parent), genus_above(name.second_parent)
         return first if first == second else None
     above = name
@@ -85,7 +85,7 @@ def rewrite_below(names: Iterable[Name]) -> list[int]:
         )
         for name in level:
             write_out(name)
-            name.save_without_historical_record()
+            name.save_without_historical_record()  # type: ignore[attr-defined]  # the history adds it
         written += [name.pk for name in level]
     return written
 

@@ -55,7 +55,7 @@ class KnownNames:
         genus = (name.genus.epithet if name.genus else name.epithet).casefold()
         for written in (True, False):
             word = name.written.casefold() if kind == "formula" else self.word(name.epithet, written=written)
-            if kind == "infra":
+            if kind == "infra" and name.parent:
                 word = f"{self.word(name.parent.epithet, written=written)} {word}"
             yield (f"={kind}" if written else kind, genus, word)
             yield (f"={kind}" if written else kind, "", word)

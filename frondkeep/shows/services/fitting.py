@@ -151,9 +151,7 @@ def about_the_kind(show_class: ShowClass, plant: Specimen, known: Known) -> list
     reasons = []
     genus = show_class.genus
     if genus and (name is None or genus.pk not in (name.genus_id, name.pk)):
-        reasons.append(
-            f"This class is for {genus.epithet}; {plant.code} is {shown_name(plant).plain}."
-        )
+        reasons.append(f"This class is for {genus.epithet}; {plant.code} is {shown_name(plant).plain}.")
     if show_class.wants and not is_wanted(show_class.wants, plant, name, known):
         reasons.append(
             f"This class wants {show_class.get_wants_display()}; {plant.code} is {shown_name(plant).plain}."

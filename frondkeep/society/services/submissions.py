@@ -21,9 +21,9 @@ def take_once(*, token: uuid.UUID, user: User, purpose: str, write: Callable[[],
     try:
         with transaction.atomic():
             submission = Submission.objects.create(token=token, user=user, purpose=purpose)
-            submission.result = write()
+            submission.result = result = write()
             submission.save(update_fields=["result"])
-            return submission.result
+            return result
     except IntegrityError:
         taken = Submission.objects.filter(token=token).first()
         if taken is None:

@@ -16,6 +16,8 @@ from django.test import Client
 from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from frondkeep.society.models import Role
+from lineage.models import Suspicion
+from lineage.services.rulings import give_ruling
 from specimens.models import Identification, SeenBy
 from specimens.services.identifications import identify
 from specimens.services.photos import ReadPhoto, add_photo
@@ -91,6 +93,7 @@ TABLE: dict[str, Row] = {
     "plant-ended": CHANGE,
     "plant-edit": CHANGE,
     "plant-photo": CHANGE,
+    "plant-origin": plant_row(shared=CURATOR, private=CURATOR, own=CURATOR),
     "photo": PHOTO,
     "photo-small": PHOTO,
     "plant-proposal": Row(
@@ -104,6 +107,11 @@ TABLE: dict[str, Row] = {
     "name-edit": name_row(CURATOR),
     "name-checked": name_row(CURATOR, method="post"),
     "proposals": always(CURATOR),
+    "same": always(CURATOR),
+    "same-pair": Row({"a pair": CURATOR}, lambda world, which: {"pk": world.pair.pk}),
+    "same-decide": Row({"a pair": CURATOR}, lambda world, which: {"pk": world.pair.pk}),
+    "decisions": always(CURATOR),
+    "decision-undo": Row({"a decision": CURATOR}, lambda world, which: {"pk": world.ruling.pk}),
     "suggest-names": always(EVERYBODY),
     "suggest-plants": always(EVERYBODY),
     "suggest-keepers": always(EVERYBODY),
@@ -175,6 +183,9 @@ def world(db: None) -> SimpleNamespace:
     shows["judged show"].judging_closed_at = shows["judged show"].entries_close_at
     shows["judged show"].save()
     entry = make_entry(shows["open show"].classes.get(), owner, plants["owner's shared"])
+    make_cultivar("Silvered Tassel")
+    apart = {"answer": "different", "reason": "other fronds", "by": people["curator"].user}
+    ruling = give_ruling(first=name, second=make_cultivar("Other"), **apart)
     clients = {role: Client() for role in people}
     for role, client in clients.items():
         client.force_login(people[role].user)
@@ -187,6 +198,8 @@ def world(db: None) -> SimpleNamespace:
         clients=clients,
         photos=photos,
         proposal=proposal,
+        pair=Suspicion.objects.get(second_name__epithet="Silvered Tassel"),
+        ruling=ruling,
     )
 
 
@@ -221,7 +234,8 @@ def test_every_admin_page_stands_in_the_table() -> None:
 
 def ask(client: Client, row: Row, url: str) -> int:
     reply = client.get(url) if row.method == "get" else client.post(url, {"submission": token(), **row.data})
-    reply.close()  # a picture's file stays open otherwise
+    if reply.streaming:
+        reply.getvalue()  # read to its end a picture's file is closed, and the database is not
     return reply.status_code
 
 

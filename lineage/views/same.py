@@ -41,6 +41,8 @@ def pair(request: HttpRequest, pk: int) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def decide(request: HttpRequest, pk: int) -> HttpResponse:
     suspicion = curators_pair(request.user, pk)
+    if "answer" not in request.GET:
+        return redirect("same-pair", suspicion.pk)
     answer, stands = answer_asked(request, suspicion)
     found = consequences_of_ruling(
         first=suspicion.first_name_id,

@@ -13,7 +13,7 @@ from mypy.types import Instance, Type
 from mypy_django_plugin.lib import helpers
 from mypy_django_plugin.main import NewSemanalDjangoPlugin
 
-import frondkeep  # noqa: F401  (first of all, as everywhere: it chooses the SQLite library)
+import tests.environment  # noqa: F401  (the plugin reads the settings, which need a key)
 
 
 class PartialDatePlugin(NewSemanalDjangoPlugin):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from django.db.models import Q
 
 from frondkeep.desk.finding import visible_ids
-from frondkeep.desk.people import user_words
+from frondkeep.desk.people import unnamed, user_words
 from frondkeep.desk.plant_lists import ListedPlant, listed
 from frondkeep.society.models import User
 from specimens.models import ClaimParent, Name, ParentageClaim, Placement, Specimen, TraitRecord, Treatment
@@ -85,11 +85,12 @@ def claims_about(name: Name, reader: User) -> list[Claimed]:
     )
     parents = [parent for claim in claims for parent in claim.parents.all()]
     visible = visible_ids(reader, [parent.specimen_id for parent in parents])
+    hidden = unnamed((claim.by_words for claim in claims), reader)
     return [
         Claimed(
             claim,
             [parent_shown(parent, visible) for parent in claim.parents.all()],
-            claim.by_words or user_words(claim.by, reader),
+            "a member" if claim.by_words in hidden else claim.by_words or user_words(claim.by, reader),
         )
         for claim in claims
     ]

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from frondkeep.society.models import Keeper, Member, User
+from collections.abc import Iterable
+
+from frondkeep.society.models import Appearance, Keeper, Member, User
 
 
 def keeper_words(keeper: Keeper | None, reader: User) -> str:
@@ -31,3 +33,16 @@ def user_words(user: User | None, reader: User) -> str:
 def capital(words: str) -> str:
     """The words with a capital, everything else as it is."""
     return words[:1].upper() + words[1:]
+
+
+def unnamed(texts: Iterable[str], reader: User) -> frozenset[str]:
+    """Which of these texts are the whole name of a member who does not wish to be named to this reader.
+
+    One query, or none. Words that came with an old record may name anybody.
+    """
+    asked = {text for text in texts if text}
+    if not asked or reader.is_curator:
+        return frozenset()
+    shy = Member.objects.exclude(appears=Appearance.BY_NAME).exclude(user=reader)
+    names = {name.casefold() for name in shy.values_list("name", flat=True)}
+    return frozenset(text for text in asked if text.strip().casefold() in names)

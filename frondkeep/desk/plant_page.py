@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from django.db.models import prefetch_related_objects
 
 from frondkeep.desk.finding import visible_ids, visible_photos
 from frondkeep.desk.journeys import Step, journey_of
-from frondkeep.desk.people import capital, keeper_words, member_words, user_words
+from frondkeep.desk.people import capital, keeper_words, member_words, unnamed, user_words
 from frondkeep.desk.plant_facts import facts_of, giver_words, origin_ids, origin_line, parent_id
 from frondkeep.desk.plant_lists import ListedPlant, listed
 from frondkeep.society.models import User
@@ -114,20 +114,30 @@ def keepings_of(plant: Specimen) -> list[Keeping]:
 
 def thoughts_about(plant: Specimen, reader: User) -> list[Thought]:
     """Every identification, the current one first, then the newest first."""
-    found = plant.identifications.select_related(
-        "name__accepted", "treatment", "by__member__keeper__household"
-    ).order_by("-at", "-pk")
-    thoughts = [Thought(each, said_by(each, reader)) for each in found]
+    found = thoughts_said(
+        plant.identifications.select_related(
+            "name__accepted", "treatment", "by__member__keeper__household"
+        ).order_by("-at", "-pk"),
+        reader,
+    )
     return sorted(
-        thoughts, key=lambda thought: thought.identification.standing != Identification.Standing.CURRENT
+        found, key=lambda thought: thought.identification.standing != Identification.Standing.CURRENT
     )
 
 
-def said_by(thought: Identification, reader: User) -> str:
-    """Who thought so: the curator, a person as the reader may know them, or the words that came with a record."""
+def thoughts_said(found: Iterable[Identification], reader: User) -> list[Thought]:
+    """Identifications with who said so, as the reader may know them; one query more than theirs."""
+    found = list(found)
+    hidden = unnamed((each.by_words for each in found), reader)
+    return [Thought(each, said_by(each, reader, hidden)) for each in found]
+
+
+def said_by(thought: Identification, reader: User, hidden: frozenset[str]) -> str:
+    """The curator, a person as the reader may know them, or the words that came with a record."""
     if thought.by_curator and thought.by_id != reader.pk:
         return "the curator"
-    return user_words(thought.by, reader) or thought.by_words
+    words = "a member" if thought.by_words in hidden else thought.by_words
+    return user_words(thought.by, reader) or words
 
 
 def is_proposed(thought: Thought) -> bool:

@@ -29,6 +29,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("", home.home, name="home"),
     path("mine/", home.mine, name="mine"),
     path("log/", logging.log, name="log"),
+    path("log/tag/", logging.tag, name="log-tag"),
     path("log/another/", logging.another, name="log-another"),
     path("log/change/", logging.change, name="log-change"),
     path("log/without/<int:number>/", logging.without, name="log-without"),

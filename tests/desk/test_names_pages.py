@@ -10,7 +10,7 @@ from specimens.services.claims import claim_parentage
 from specimens.services.edits import StaleEditError
 from specimens.services.names import place_name
 from specimens.services.sowings import Source
-from tests.cast import make_cultivar, make_plant, make_species, when
+from tests.cast import make_cultivar, make_member, make_plant, make_species, when
 from tests.desk.conftest import signed_in
 
 pytestmark = pytest.mark.django_db
@@ -160,3 +160,13 @@ def add_formula(first: Name, second: Name) -> Name:
     from specimens.services.names import add_name
 
     return add_name(rank="formula", first_parent=first, second_parent=second)
+
+
+def test_a_claim_in_a_members_name_does_not_name_them_against_their_wish(
+    ada: Member, curator: Member
+) -> None:
+    make_member("Shy Person", appears="member")
+    name = make_cultivar("Silver Tassel")
+    claim_parentage(name, says="unknown", ground="record", by_words="Shy Person")
+    assert "Shy Person" not in page(ada, name)
+    assert "Shy Person" in page(curator, name)

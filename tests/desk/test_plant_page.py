@@ -178,3 +178,12 @@ def test_the_forms_of_anothers_plant_are_not_there(ada: Member, jonas: Member, a
 
 def test_the_way_of_a_plant_tells_its_meeting(ada: Member) -> None:
     assert "Autumn meeting" in page(ada, make_plant(ada, meeting=make_meeting()))
+
+
+def test_words_that_name_a_member_who_does_not_wish_it_say_a_member(jonas: Member, curator: Member) -> None:
+    shy = make_member("Shy Person", appears=Appearance.A_MEMBER)
+    plant = make_plant(shy, make_cultivar(), identified_by_words="shy person", by=None)
+    other = make_plant(shy, make_cultivar(), identified_by_words="Bailey, 1911", by=None)
+    assert "hy person" not in page(jonas, plant)
+    assert "Shy person" in page(curator, plant)
+    assert "Bailey, 1911" in page(jonas, other)

@@ -9,6 +9,7 @@ from django import forms
 from frondkeep.society.forms import PartialDateFormField
 from frondkeep.society.models import User
 from specimens.models import Specimen
+from specimens.naming.dates import PartialDate
 from specimens.naming.labels import LabelTooLong, clean_label
 
 CURATORS_ALONE = ("society_number",)
@@ -73,6 +74,12 @@ class EditPlantForm(forms.ModelForm):
             return clean_label(self.cleaned_data["label_text"])
         except LabelTooLong as problem:
             raise forms.ValidationError(str(problem)) from problem
+
+    @property
+    def new_date(self) -> PartialDate | None:
+        """When it came, if that was typed anew."""
+        typed: PartialDate = self.cleaned_data["acquired"]
+        return typed if typed.words != self.initial["acquired"].words else None
 
     @property
     def changes(self) -> dict[str, Any]:

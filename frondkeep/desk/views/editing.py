@@ -26,8 +26,7 @@ def edit_plant(request: HttpRequest, code: str) -> HttpResponse:
         versions = two_versions(form, stale.now)
         with_version(form, stale.now.version)
         return edit_page(request, form, status=409, versions=versions)
-    acquired = form.cleaned_data["acquired"] if "acquired" in form.changed_data else None
-    say_saved(request, "The record is changed.", acquired)
+    say_saved(request, "The record is changed.", form.new_date)
     return redirect("plant", code)
 
 

@@ -9,7 +9,7 @@ from django.views.decorators.http import require_safe
 
 from frondkeep.desk.finding import proposals_for_curator
 from frondkeep.desk.plant_lists import listed
-from frondkeep.desk.plant_page import Thought, said_by
+from frondkeep.desk.plant_page import thoughts_said
 from frondkeep.desk.waiting import waiting_for
 from frondkeep.shows.models import Show
 from specimens.models import Specimen
@@ -47,5 +47,5 @@ def mine(request: HttpRequest) -> HttpResponse:
 def proposals(request: HttpRequest) -> HttpResponse:
     """For the curator: every view of a plant that waits for an answer."""
     views = proposals_for_curator(request.user)[:MOST_VIEWS]
-    waiting = [Thought(view, said_by(view, request.user)) for view in views]
+    waiting = thoughts_said(views, request.user)
     return render(request, "desk/proposals.html", {"waiting": waiting})

@@ -28,12 +28,20 @@ def suggest_names(request: HttpRequest) -> HttpResponse:
 
 @require_safe
 def suggest_plants(request: HttpRequest) -> HttpResponse:
-    """Growing plants the reader may see, of one keeper where `keeper` is sent along; their own first."""
+    """Growing plants the reader may see, of one keeper where `keeper` is sent along; newest first.
+
+    Before anything is typed: those that the tag sent along may mean, or any where it means none of them.
+    """
     plants = Specimen.objects.visible_to(request.user).standing().growing()
     keeper = chosen_keeper(request)
     if keeper is not None:
         plants = plants.kept_by(frozenset([keeper.pk]))
-    found = plants_matching(plants, asked(request), reader=request.user).with_page_parts().newest_first()
+    found = plants_matching(plants, asked(request), reader=request.user)
+    tag = sent_along(request, "label_text")[:200]
+    if not asked(request) and tag:
+        of_tag = plants_matching(plants, tag, reader=request.user)
+        found = of_tag if of_tag.exists() else found
+    found = found.with_page_parts().newest_first()
     rows = listed(found[:MOST], reader=request.user, photos=False)
     return render(request, "desk/suggest_plants.html", {"rows": rows})
 
@@ -62,7 +70,11 @@ def name_to_type(keeper: Keeper, reader: User) -> str:
 
 def chosen_keeper(request: HttpRequest) -> Keeper | None:
     """The keeper whose plants are wanted, if the reader may know them."""
-    # A form of several cards sends the field by its full name, as “plants-2-from_keeper_id”.
-    named = (value for key, value in request.GET.items() if key == "keeper" or key.endswith("from_keeper_id"))
-    typed = next((value for value in named if value), "")
+    typed = request.GET.get("keeper") or sent_along(request, "from_keeper_id")
     return known_keepers(request.user).filter(pk=int(typed)).first() if typed.isdecimal() else None
+
+
+def sent_along(request: HttpRequest, field: str) -> str:
+    """Another field of the same card; a form of several cards sends it as “plants-2-from_keeper_id”."""
+    sent = (value for key, value in request.GET.items() if key == field or key.endswith(f"-{field}"))
+    return next(sent, "").strip()

@@ -2,9 +2,11 @@
 
 from rapidfuzz.distance import OSA
 
+from .remembering import Remembered
 from .vocabulary import Vocabulary
 
 _SHORTEST_MISSPELT = 6
+_REMEMBERED = 50_000
 
 
 class Genera:
@@ -24,7 +26,7 @@ class Genera:
             self.moved_species[old, move.from_species] = (new, move.to_species)
             if new != old:
                 self.sometimes.setdefault(old, set()).add(new)
-        self.misspelt: dict[str, str] = {}
+        self._misspelt = Remembered[str, str](_REMEMBERED)
 
     def find(self, word: str) -> str:
         """The genus a word spells, in its usual form; "" when it spells none, with no slip allowed."""
@@ -32,10 +34,7 @@ class Genera:
 
     def find_misspelt(self, word: str) -> str:
         """The genus a word nearly spells (one slip, or two in a long word); "" when none, or two as near."""
-        low = word.lower()
-        if low not in self.misspelt:
-            self.misspelt[low] = self._nearest(low)
-        return self.misspelt[low]
+        return self._misspelt.get_or_make(word.lower(), self._nearest)
 
     def _nearest(self, low: str) -> str:
         if len(low) < _SHORTEST_MISSPELT or not low.isalpha():

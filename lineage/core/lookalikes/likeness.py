@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from rapidfuzz.distance import OSA
 
+from .endings import stem
 from .pairing import pair_words
 from .prepared import Prepared, prepare
 from .reasons import Reason, reason
@@ -23,11 +24,12 @@ _GROUP_WORD = 0.955
 _OTHER_GENUS = 0.12
 _MOVED_GENUS = 0.85
 _OTHER_SPECIES = 0.985
+_COMMON_WORD = 0.88
 _FROM_SPORES = 0.3
 _UNMATCHED = {"title": 0.3, "given": 0.3, "number": 0.15, "joining": 0.93, "initial": 0.55, "place": 0.3}
 _UNMATCHED_WORD = 0.2
-_NEAR_BY = {"slip", "joined", "group-word", "initial", "order", "spelling", "plural"}
-_LEXICON = {"translation", "nickname", "abbreviation", "moved-genus"}
+_BY_SPELLING = {"slip", "joined", "group-word", "initial", "order", "spelling", "plural"}
+_LEXICON = {"translation", "nickname", "moved-genus"}
 
 
 Words = tuple[Word, ...]
@@ -76,25 +78,26 @@ def compare_prepared(a: Prepared, b: Prepared, vocabulary: Vocabulary) -> Likene
         (_compare_words(left, right, known) for left in a.versions for right in b.versions),
         key=lambda found: found[0],
     )
-    for guard in _whole_name_reasons(a, b):
+    for guard in _whole_name_reasons(a, b, known):
         score *= guard.factor
         reasons.append(guard)
     if a.folded != b.folded:
         score = min(score, 0.995)
-    return Likeness(
-        round(score, 4), _level(score, reasons), tuple(sorted(reasons, key=lambda why: why.factor))
-    )
+    level = _level(score, reasons, folded_alike=a.folded == b.folded)
+    return Likeness(round(score, 4), level, tuple(sorted(reasons, key=lambda why: why.factor)))
 
 
-def _level(score: float, reasons: list[Reason]) -> str:
+def _level(score: float, reasons: list[Reason], *, folded_alike: bool) -> str:
     keys = {why.key for why in reasons}
     if score < NEAR:
         return "far"
-    if keys & _NEAR_BY or any(why.is_guard for why in reasons):
+    if keys & _BY_SPELLING:
         return "near"
     if "sound" in keys:
         return "sounds alike"
-    return "lexicon" if keys & _LEXICON else "same"
+    if keys & _LEXICON:
+        return "lexicon"
+    return "same" if folded_alike else "near"
 
 
 def spelling_level(likeness: Likeness) -> str:
@@ -210,7 +213,7 @@ def _numbers(words: Words) -> list[str]:
     return sorted(word.form for word in words if word.kind == "number")
 
 
-def _whole_name_reasons(a: Prepared, b: Prepared) -> list[Reason]:
+def _whole_name_reasons(a: Prepared, b: Prepared, known: Tables) -> list[Reason]:
     found = []
     if a.possible_genera and b.possible_genera and a.standing[0] != b.standing[0]:
         named = sorted((a.reading.genus, b.reading.genus))
@@ -218,16 +221,22 @@ def _whole_name_reasons(a: Prepared, b: Prepared) -> list[Reason]:
             found.append(reason("moved-genus", *named, factor=_MOVED_GENUS))
         else:
             found.append(reason("genus", *named, factor=_OTHER_GENUS))
-    elif (
-        a.standing[1]
-        and b.standing[1]
-        and a.standing[1] != b.standing[1]
-        and a.reading.epithet
-        and b.reading.epithet
-    ):
-        found.append(
-            reason("species", *sorted((a.reading.species, b.reading.species)), factor=_OTHER_SPECIES)
-        )
+    elif _under_two_species(a, b):
+        named = sorted((a.reading.species, b.reading.species))
+        found.append(reason("species", *named, factor=_OTHER_SPECIES))
+        if _is_common(a, known) and _is_common(b, known):
+            found.append(reason("common-word", a.versions[0][0].text, factor=_COMMON_WORD))
     if a.reading.spores != b.reading.spores:
         found.append(reason("spores", factor=_FROM_SPORES))
     return found
+
+
+def _under_two_species(a: Prepared, b: Prepared) -> bool:
+    both_known = a.standing[1] and b.standing[1] and a.reading.epithet and b.reading.epithet
+    return bool(both_known) and a.standing[1] != b.standing[1]
+
+
+def _is_common(name: Prepared, known: Tables) -> bool:
+    """Is it one descriptive word that many plants bear, like Cristata?"""
+    words = name.versions[0]
+    return len(words) == 1 and (words[0].meaning is not None or stem(words[0].text) in known.latin_stems)

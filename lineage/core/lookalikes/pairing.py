@@ -16,12 +16,14 @@ SURE = 0.95
 DOUBTFUL = 0.6
 """Below this two spellings are called two words."""
 
+TWO_WORDS = 0.55
+"""The most two words score that are both known, however alike."""
+
 _BENEFIT_OF_DOUBT = 1.5  # a pair not looked at is lost, a pair looked at in vain costs a minute
 _SUPPORT = 1.2
 _NO_SLIP = -9.0
 
 PairScore = tuple[float, str]
-_REMEMBERED = 500_000
 
 
 def pair_words(left: Word, right: Word, known: Tables, *, supported: bool = False) -> PairScore:
@@ -31,15 +33,9 @@ def pair_words(left: Word, right: Word, known: Tables, *, supported: bool = Fals
     """
     if left.text == right.text:
         return (1.0, "same")
-    memory = known.pairs
     swapped = (left.text, left.dotted) > (right.text, right.dotted)
     key = (right, left, supported) if swapped else (left, right, supported)
-    found = memory.get(key)
-    if found is None:
-        if len(memory) >= _REMEMBERED:
-            memory.clear()
-        found = memory[key] = _pair(*key[:2], known, supported)
-    return found
+    return known.pairs.get_or_make(key, lambda pair: _pair(pair[0], pair[1], known, pair[2]))
 
 
 def _pair(left: Word, right: Word, known: Tables, supported: bool) -> PairScore:
@@ -108,6 +104,8 @@ def _pair_spelling(left: Word, right: Word, known: Tables, supported: bool) -> P
     if left.kind == right.kind == "latin" and left.form != a and right.form != b:
         odds = max(odds, _odds(left.form, right.form, known, known_words))
     chance = SURE * _logistic(odds + _BENEFIT_OF_DOUBT + _SUPPORT * supported)
+    if known_words == 2:
+        chance = min(chance, TWO_WORDS)
     if chance < DOUBTFUL:
         nearness = DIFFERENT * max(0.0, 1 - slip_distance(a, b) / max(len(a), len(b)))
         return (

@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from .characters import small, tidy
 from .genera import genera_of
 from .reading import NameReading, read_with_words
+from .remembering import Remembered
 from .vocabulary import Vocabulary
 from .words import Word, words_of
 
 _MOST_WORDS = 12
-_REMEMBERED = 200_000
+_REMEMBERED = 20_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,14 +26,11 @@ class Prepared:
 
 
 def prepare(text: str, genus: str | None, vocabulary: Vocabulary) -> Prepared:
-    memory = vocabulary.memory.setdefault("prepared", {})
-    assert isinstance(memory, dict)  # noqa: S101 - tells the type checker what the memory holds
-    key = (text, genus)
-    found = memory.get(key)
-    if found is None:
-        if len(memory) >= _REMEMBERED:
-            memory.clear()
-        found = memory[key] = _prepare(text, genus, vocabulary)
+    """The name ready to be compared; kept for the next time."""
+    memory = vocabulary.memory.get("prepared")
+    if not isinstance(memory, Remembered):
+        memory = vocabulary.memory["prepared"] = Remembered[tuple[str, str | None], Prepared](_REMEMBERED)
+    found: Prepared = memory.get_or_make((text, genus), lambda key: _prepare(key[0], key[1], vocabulary))
     return found
 
 

@@ -10,8 +10,10 @@ from itertools import groupby
 
 from rapidfuzz.distance import OSA
 
+from .remembering import Remembered
 from .sounding import skeleton, sound
 
+_REMEMBERED = 200_000
 _LETTERS = 27
 _SMOOTHING = 0.05
 _VOWELS = frozenset("aeiouy")
@@ -24,7 +26,7 @@ class WordShapes:
     def __init__(self, words: Iterable[str]) -> None:
         self._threes: Counter[str] = Counter()
         self._twos: Counter[str] = Counter()
-        self._strangeness: dict[str, float] = {}
+        self._strangeness = Remembered[str, float](_REMEMBERED)
         for word in words:
             padded = f"^^{word}$"
             for at in range(len(padded) - 2):
@@ -33,11 +35,12 @@ class WordShapes:
 
     def strangeness(self, word: str) -> float:
         """Mean surprise a letter in nats, given the two letters before it; higher is less like a word."""
-        if word not in self._strangeness:
-            padded = f"^^{word}$"
-            surprise = [self._surprise(padded[at : at + 3]) for at in range(len(padded) - 2)]
-            self._strangeness[word] = sum(surprise) / len(surprise)
-        return self._strangeness[word]
+        return self._strangeness.get_or_make(word, self._mean_surprise)
+
+    def _mean_surprise(self, word: str) -> float:
+        padded = f"^^{word}$"
+        surprise = [self._surprise(padded[at : at + 3]) for at in range(len(padded) - 2)]
+        return sum(surprise) / len(surprise)
 
     def _surprise(self, three: str) -> float:
         seen, before = self._threes[three], self._twos[three[:2]]

@@ -5,9 +5,11 @@ from dataclasses import dataclass
 
 from .characters import split_words
 from .endings import looks_latin, stem
+from .remembering import Remembered
 from .slips import WordShapes
 from .vocabulary import Meaning, Vocabulary
 
+_REMEMBERED = 200_000
 _ROMAN = re.compile(r"x{0,3}(?:ix|iv|v?i{0,3})")
 _ROMAN_VALUES = {"i": 1, "v": 5, "x": 10}
 
@@ -51,8 +53,8 @@ class Tables:
             self.given | vocabulary.plain_words | vocabulary.latin_words | frozenset(self.meanings)
         )
         self.shapes = WordShapes(word for word in sorted(self.whole_words) if len(word) > 2)
-        self.words: dict[str, Word] = {}
-        self.pairs: dict[tuple[Word, Word, bool], tuple[float, str]] = {}
+        self.words = Remembered[str, Word](_REMEMBERED)
+        self.pairs = Remembered[tuple[Word, Word, bool], tuple[float, str]](_REMEMBERED)
 
     def knows(self, text: str) -> bool:
         """Is it a word of its own, in whatever gender or number?"""
@@ -110,10 +112,7 @@ def _roman_value(numeral: str) -> int:
 
 
 def _word(part: str, known: Tables) -> Word:
-    cached = known.words.get(part)
-    if cached is None:
-        cached = known.words[part] = _make_word(part, known)
-    return cached
+    return known.words.get_or_make(part, lambda missing: _make_word(missing, known))
 
 
 def _make_word(part: str, known: Tables) -> Word:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from lineage.core.lookalikes import compare_names
+from lineage.core.lookalikes import compare_names, spelling_level
 
 ONE_PLANT = [
     ("Marsh Lantern", "MARSH-LANTERN", "same"),
@@ -92,3 +92,33 @@ def test_a_sporeling_of_a_name_is_not_that_name():
     likeness = compare_names("Platycerium ex 'Marsh Lantern'", "Platycerium 'Marsh Lantern'")
     assert likeness.score < 0.5
     assert "spores" in {guard.key for guard in likeness.guards}
+
+
+def test_a_common_word_under_two_species_is_weaker_than_a_rare_one():
+    common = compare_names("Dryopteris affinis 'Cristata'", "Dryopteris dilatata 'Cristata'")
+    rare = compare_names("Dryopteris affinis 'Tasselbrook'", "Dryopteris dilatata 'Tasselbrook'")
+    assert common.score < rare.score < 1
+    assert "common-word" in {guard.key for guard in common.guards}
+    assert "species" in {guard.key for guard in rare.guards}
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "level"),
+    [
+        ("Marsh Lantern", "‘MARSH LANTERN’", "same"),
+        ("Digitifera", "Digitiferum", "same"),
+        ("Mount Tarn", "Mt. Tarn", "same"),
+        ("Tasselbrook", "Tasselbrnok", "near"),
+        ("Marsh Lantern", "Lantern Marsh", "near"),
+        ("Marshlantern", "Marsh Lantern", "near"),
+        ("Feniks Cove", "Phenix Cove", "sounds alike"),
+        ("Wavy", "Undulatum", "lexicon"),
+        ("Marsh Lantern", "Copper Kettle", "far"),
+    ],
+)
+def test_the_level_says_how_two_names_are_alike(a, b, level):
+    assert spelling_level(compare_names(a, b)) == level
+
+
+def test_two_plain_words_of_nearly_one_meaning_are_two_names():
+    assert compare_names("Bright Lantern", "Glossy Lantern").level == "far"

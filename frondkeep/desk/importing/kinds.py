@@ -32,7 +32,7 @@ def _(key: str, label: str, aliases: str = "", *, needed: bool = False) -> Field
 
 
 NUMBER = (
-    "no|nr|number|old no|old number|acc no|accession|accession no|accession number|plant no|plant number"
+    "no|nr|number|old no|old number|acc no|acc nr|accession|accession no|accession number|plant no|plant number"
     "|our no|society no"
 )
 NOTES = _("notes", "notes", "remarks|remark|comments|comment|note|observations")

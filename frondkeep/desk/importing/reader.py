@@ -81,9 +81,9 @@ class RowReader:
 
     def keeper(self, field: str) -> Keeper | None:
         """Somebody who must be on record or in the sheets; blank is nobody."""
-        words = self.cell(field)
-        found = self.person(field) if words else None
-        if words and found is None and not self.row.problems:
+        words, before = self.cell(field), len(self.row.problems)
+        found = self.person(field)
+        if words and found is None and len(self.row.problems) == before:
             near = self.ledger.people.near(words)
             meant = f"Did you mean {' or '.join(near)}?" if near else "Add them to the members first."
             self.refuse(field, f"Nobody of this name is a member. {meant}")
@@ -127,9 +127,15 @@ class RowReader:
         """The row's own notes and all that had no other place."""
         return "\n".join(part for part in (self.cell("notes"), *more, *self.extra) if part)
 
+    def found(self, record: int) -> None:
+        """It is on record: what would have been done with a new one need not be said."""
+        self.row.fate, self.row.record = "on record", record
+        self.row.notes.clear()
+
     def differing(self, pairs: Mapping[str, tuple[object, object]]) -> None:
-        """Say which fields of a record already there differ from the row."""
-        other = [self.raw.heading(field) for field, (here, there) in pairs.items() if here != there]
+        """Say which fields of a record already there differ from the row; an empty cell says nothing."""
+        told = {field: pair for field, pair in pairs.items() if self.cell(field)}
+        other = [self.raw.heading(field) for field, (here, there) in told.items() if here != there]
         if other:
             self.note(f"On record already, with another {', another '.join(other)}; left as it is.")
 

@@ -99,7 +99,7 @@ def resolved_places(words: str, read: RowReader) -> str:
 
 
 def compare(read: RowReader, found: Cross) -> None:
-    read.row.fate, read.row.record = "on record", found.pk
+    read.found(found.pk)
     values = read.row.values
     read.differing(
         {

@@ -44,7 +44,7 @@ def plan(raw: RawRow, ledger: Ledger) -> PlannedRow:
         "note": read.text("notes", most=200),
     }
     if key in ledger.shows.entries and read.row.fate == "new":
-        read.row.fate, read.row.record = "on record", ledger.shows.entries[key]
+        read.found(ledger.shows.entries[key])
     return read.row
 
 

@@ -33,7 +33,7 @@ def plan(raw: RawRow, ledger: Ledger) -> PlannedRow:
     }
     for found in ledger.meetings.get(plain(name), []):
         if found.pk and found.date == held.earliest and read.row.fate == "new":
-            read.row.fate, read.row.record = "on record", found.pk
+            read.found(found.pk)
             read.differing({"place": (read.row.values["place"], found.place)})
     return read.row
 

@@ -72,7 +72,7 @@ def compare(read: RowReader, found: Member, name: str) -> None:
     if found.number and number and plain(found.number) == plain(number) and plain(found.name) != plain(name):
         read.refuse("number", f"{found.name} has this number. Correct the number or the name.")
         return
-    read.row.fate, read.row.record = "on record", found.pk
+    read.found(found.pk)
     values = read.row.values
     read.differing(
         {

@@ -114,7 +114,7 @@ def descent(read: RowReader, genus: str) -> Descent | None:
 
 
 def compare(read: RowReader, found: Name) -> None:
-    read.row.fate, read.row.record = "on record", found.pk
+    read.found(found.pk)
     values = read.row.values
     read.differing(
         {

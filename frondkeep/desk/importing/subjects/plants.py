@@ -176,7 +176,7 @@ def look_for_record(read: RowReader) -> None:
 
 
 def compare(read: RowReader, found: dict[str, Any]) -> None:
-    read.row.fate, read.row.record = "on record", found["pk"]
+    read.found(found["pk"])
     values = read.row.values
     pairs = {
         "label": (values["label"], found["label_text"]),

@@ -77,7 +77,7 @@ def plan(raw: RawRow, ledger: Ledger) -> PlannedRow:
     if key is not None:
         read.row.gives.append(("class", class_words(key)))
         if key in ledger.shows.classes and read.row.fate == "new":
-            read.row.fate, read.row.record = "on record", ledger.shows.classes[key]
+            read.found(ledger.shows.classes[key])
     return read.row
 
 

@@ -86,7 +86,7 @@ def look_for_record(read: RowReader, number: str) -> None:
 
 
 def compare(read: RowReader, found: dict[str, Any]) -> None:
-    read.row.fate, read.row.record = "on record", found["pk"]
+    read.found(found["pk"])
     values = read.row.values
     read.differing(
         {

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from django.db.models import Q
+from django.db.models import Q, QuerySet
 
 from frondkeep.desk.finding import visible_ids
 from frondkeep.desk.people import unnamed, user_words
@@ -70,7 +70,7 @@ def name_page(name: Name, reader: User) -> NamePage:
     )
 
 
-def plants_under(accepted: Name, reader: User):
+def plants_under(accepted: Name, reader: User) -> QuerySet[Specimen]:
     """Growing plants the reader may see under this name or any synonym of it."""
     thought = Q(identification__name=accepted) | Q(identification__name__accepted=accepted)
     return Specimen.objects.visible_to(reader).standing().growing().filter(thought)

@@ -7,6 +7,7 @@ from frondkeep.desk.views.help import JOBS
 from frondkeep.society.models import Member, Role
 from specimens.models import SeenBy
 from specimens.services.identifications import identify
+from specimens.services.specimens import change_keeper, end_specimen
 from tests.cast import make_cultivar, make_household, make_member, make_plant, make_user
 from tests.desk.conftest import signed_in
 
@@ -81,3 +82,13 @@ def test_the_way_round_marks_where_one_is(ada: Member) -> None:
 def test_who_is_signed_in_is_said_with_their_role(ada: Member, curator: Member) -> None:
     assert signed_in(curator).get("/").context["signed_in_as"] == "Curator: Imke Marsh"
     assert signed_in(ada).get("/").context["signed_in_as"] == "Ada Quill"
+
+
+def test_what_died_or_left_stands_apart_from_what_i_keep(ada: Member, jonas: Member) -> None:
+    kept, dead = make_plant(ada), make_plant(ada)
+    end_specimen(dead, version=dead.version, state="dead")
+    given = make_plant(ada)
+    change_keeper(given, keeper=jonas.keeper)
+    client = signed_in(ada)
+    assert [row.plant for row in client.get("/mine/").context["listed"]] == [kept]
+    assert [row.plant for row in client.get("/mine/?gone").context["listed"]] == [dead]

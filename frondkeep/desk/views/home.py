@@ -34,12 +34,14 @@ def home(request: HttpRequest) -> HttpResponse:
 
 @require_safe
 def mine(request: HttpRequest) -> HttpResponse:
-    """The plants I and my household keep now, the newest first."""
-    plants = Specimen.objects.mine(request.user).newest_first().with_page_parts()
-    paginator = Paginator(plants, MINE_A_PAGE)
+    """The plants I and my household keep, or with `gone` those that died or left; the newest first."""
+    kept, owned = Specimen.objects.mine(request.user), Specimen.objects.owned_by(request.user)
+    gone = "gone" in request.GET
+    plants = owned.exclude(pk__in=kept.values("pk")) if gone else kept
+    paginator = Paginator(plants.newest_first().with_page_parts(), MINE_A_PAGE)
     page = paginator.get_page(request.GET.get("page"))
     rows = listed(page.object_list, reader=request.user)
-    context = {"page_obj": page, "count": paginator.count, "listed": rows}
+    context = {"page_obj": page, "count": paginator.count, "listed": rows, "gone": gone}
     return render(request, "desk/mine.html", context)
 
 

@@ -32,6 +32,14 @@ class Genera:
         """The genus a word spells, in its usual form; "" when it spells none, with no slip allowed."""
         return self.names.get(word.lower(), "")
 
+    def with_initial(self, initial: str, species: str) -> list[str]:
+        """Genera of that initial known to have, or to have had, that species; usual form, sorted."""
+        having = {genus for genus, known in self.species.items() if species in known}
+        having |= {genus for genus, moved in self.moved_species if moved == species}
+        return sorted(
+            self.names.get(genus, genus.capitalize()) for genus in having if genus[0] == initial.lower()
+        )
+
     def find_misspelt(self, word: str) -> str:
         """The genus a word nearly spells (one slip, or two in a long word); "" when none, or two as near."""
         return self._misspelt.get_or_make(word.lower(), self._nearest)

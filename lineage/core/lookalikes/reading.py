@@ -11,6 +11,7 @@ from .words import Word, words_of
 
 _RANKS = {"subsp": "subsp.", "ssp": "subsp.", "var": "var.", "f": "f.", "fo": "f.", "forma": "f."}
 _DROPPED = {"cv", "cv.", "hort", "hort.", "cultivar"}
+_MARKS_CULTIVAR = {"cv", "cv.", "cultivar"}
 _QUALIFIERS = {"cf", "aff"}
 _NOT_SPECIES = {*_RANKS, "cv", "hort", "cultivar", "ex", "sp", "spp", "the"}
 _GROUP = re.compile(r"\(?\s*([^\W\d_][\w' -]*?)\s+(?:Group|Gp\.?|Grp\.?)(?:\s*\)|(?=\s|$|'))", re.IGNORECASE)
@@ -142,7 +143,11 @@ def _read_unquoted(
     left = _take_genus(words, parts, has_epithet=has_epithet, genera=genera)
     spelt_out = len(left) < len(words) and not parts.initial
     left = [word for word in left if word.strip(".").lower() not in _QUALIFIERS]
-    if _starts_with_species(left, parts.genus, has_epithet=has_epithet, genera=genera, spelt_out=spelt_out):
+    if parts.initial and not parts.genus and left:
+        possible = genera.with_initial(parts.initial, small(left[0]))
+        parts.genus = possible[0] if len(possible) == 1 else ""
+    marked = has_epithet or any(word.lower() in _MARKS_CULTIVAR for word in left[1:])
+    if _starts_with_species(left, parts.genus, has_epithet=marked, genera=genera, spelt_out=spelt_out):
         left = _take_species(left, parts)
     left = [word for word in left if word.lower() not in _DROPPED] or ([] if has_epithet else left)
     _place_rest(" ".join(left).strip(" ()[],;:"), parts, has_epithet=has_epithet)

@@ -9,7 +9,7 @@ SENTENCES = {
     "sound": "{0} and {1} sound alike.",
     "translation": "{0} and {1} mean the same.",
     "nickname": "{0} is a short form of {1}.",
-    "abbreviation": "{0} and {1} are one word, one of them cut short.",
+    "abbreviation": "{0} and {1} stand for one word.",
     "initial": "{0} may stand for {1}.",
     "ending": "{0} and {1} differ in their Latin ending only.",
     "plural": "{0} and {1} differ in a last s only.",

@@ -3,7 +3,8 @@
 
    <input data-suggest-url="/…"                 asked with ?q=what was typed
           data-suggest-with="[name=from_member]" optional: other fields of the same card that are sent along
-          data-suggest-into="[name=plant_id]">   optional: gets the data-id of the one chosen, else nothing
+          data-suggest-into="[name=plant_id]"    optional: gets the data-id of the one chosen, else nothing
+          data-suggest-at-once>                  optional: asked before anything is typed, if others are sent along
    The answer is a row of <li role="option" data-value="…" data-id="…">…</li>. */
 
 const PAUSE = 200;
@@ -58,6 +59,7 @@ export class Combobox {
     input.addEventListener("input", () => this.typed());
     input.addEventListener("keydown", (event) => this.key(event));
     input.addEventListener("blur", () => this.close());
+    input.addEventListener("focus", () => this.offer());
     // The finger must not take the focus out of the field before the choice is made.
     list.addEventListener("pointerdown", (event) => event.preventDefault());
     list.addEventListener("click", (event) => {
@@ -81,6 +83,12 @@ export class Combobox {
     this.asking?.abort();
     if (!this.input.value.trim()) return this.close();
     this.timer = setTimeout(() => this.ask(), PAUSE);
+  }
+
+  offer() {
+    if (!("suggestAtOnce" in this.input.dataset) || this.input.value.trim()) return;
+    // The question itself is one of the parameters.
+    if ([...this.address().searchParams].length > 1) this.ask();
   }
 
   address() {

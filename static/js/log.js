@@ -49,7 +49,29 @@ function dropCard(event) {
   beside.querySelector("input:not([type=hidden])").focus();
 }
 
+/* What is to be said of a tag, below it: the name of today, or which one is meant. The check before saving
+   asks the same, so without an answer nothing is lost. */
+async function answerTag(input) {
+  const [, place, field] = input.name.match(/^plants-(\d+)-(label_text|think)$/);
+  const what = field === "think" ? "think" : "tag";
+  const region = input.closest("[data-card]").querySelector(`[data-answer="${what}"]`);
+  const text = input.value.trim();
+  const url = new URL(form.dataset.tagUrl, location.href);
+  url.search = new URLSearchParams({ text, place, what });
+  let said = "";
+  try {
+    const answer = text ? await fetch(url, { headers: { "HX-Request": "true" } }) : null;
+    if (answer?.ok && !answer.redirected) said = await answer.text();
+  } catch {
+    // No signal.
+  }
+  if (input.value.trim() === text) region.replaceChildren(...new DOMParser().parseFromString(said, "text/html").body.childNodes);
+}
+
 if (form) {
+  form.addEventListener("change", (event) => {
+    if (/-(label_text|think)$/.test(event.target.name)) answerTag(event.target);
+  });
   form.addEventListener("click", (event) => {
     if (event.target.closest("[data-add-card]")) addCard(event);
     else if (event.target.closest("[data-drop-card]")) dropCard(event);

@@ -13,6 +13,11 @@ from specimens.services.reading import KnownNames
 MINE, NOT_KNOWN_GENUS = "mine", "?"
 
 
+def key_of(place: int, what: str) -> str:
+    """The name of a field of the card at this place."""
+    return f"plants-{place}-{what}"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """A plant to be logged. `typed` are the cleaned fields of its card, `number` its place in the form from 0."""
@@ -25,7 +30,7 @@ class Plan:
 
     def key(self, what: str) -> str:
         """The name of the field that answers a question about this plant."""
-        return f"plants-{self.number}-{what}"
+        return key_of(self.number, what)
 
     @property
     def came(self) -> Came:

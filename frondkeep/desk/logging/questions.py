@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from django.db.models import Q
 from django.utils.html import format_html
 
-from frondkeep.desk.logging.plans import MINE, NOT_KNOWN_GENUS, Plan, names_likely
+from frondkeep.desk.logging.plans import MINE, NOT_KNOWN_GENUS, Plan, key_of, names_likely
 from frondkeep.desk.logging.tags import Lookalike, TagRead
 from frondkeep.desk.searching.plants import plants_matching
 from frondkeep.society.models import User
@@ -42,7 +42,7 @@ class Question:
 
 def questions_about(plan: Plan, *, answers: dict[str, str], reader: User) -> list[Question]:
     """All that is to be asked about one plant, given the answers so far."""
-    asked = [question for what, read in plan.reads for question in about_name(plan, what, read)]
+    asked = [question for what, read in plan.reads for question in about_name(plan.number, what, read)]
     likely = names_likely(plan, answers)
     return [
         *asked,
@@ -52,8 +52,9 @@ def questions_about(plan: Plan, *, answers: dict[str, str], reader: User) -> lis
     ]
 
 
-def about_name(plan: Plan, what: str, read: TagRead) -> Iterable[Question]:
-    means, genus = plan.key(f"{what}_means"), plan.key(f"{what}_genus")
+def about_name(place: int, what: str, read: TagRead) -> Iterable[Question]:
+    """Which name is meant by the tag, or by what is thought, of the card at this place; which genus a new one is of."""
+    means, genus = key_of(place, f"{what}_means"), key_of(place, f"{what}_genus")
     if read.lookalikes:
         yield Question(
             key=means,
@@ -62,7 +63,7 @@ def about_name(plan: Plan, what: str, read: TagRead) -> Iterable[Question]:
                 *((str(like.name.pk), use_words(like)) for like in read.lookalikes),
                 (MINE, f"No, keep “{read.text[:80]}” as a name of its own"),
             ),
-            reasons=tuple(reason_words(like) for like in read.lookalikes),
+            reasons=tuple(reason_words(like, alone=len(read.lookalikes) == 1) for like in read.lookalikes),
         )
     if read.needs_genus:
         yield Question(
@@ -86,8 +87,9 @@ def use_words(like: Lookalike) -> str:
     return format_html("Yes, it is {}", mark_up(like.name.runs()))
 
 
-def reason_words(like: Lookalike) -> str:
-    return " ".join((f"{short_written(like.name)}: {like.grown_by}", *like.reasons))
+def reason_words(like: Lookalike, *, alone: bool) -> str:
+    which = () if alone else (f"{short_written(like.name)}:",)
+    return " ".join((*which, like.grown_by, *like.reasons))
 
 
 def genera() -> Iterable[tuple[str, str]]:
@@ -175,13 +177,15 @@ def made_a_pup(plan: Plan, likely: list[Name]) -> Iterable[Question]:
 def notes_about(plan: Plan) -> list[str]:
     """What is said, not asked: a name that is another one today, what is left out, a caution."""
     typed = plan.typed
-    notes = [
-        f"{read.match.name} is now {read.moved_to}: we keep what the tag says."
-        for _, read in plan.reads
-        if read.moved_to
-    ]
+    notes = [note for _, read in plan.reads for note in notes_about_name(read)]
     if typed["parent_words"] and plan.came != Came.PIECE:
         notes.append(f"“{typed['parent_words']}” is left out: it was not taken from a plant.")
     if typed["spores_of"] and plan.came != Came.SOWING:
         notes.append(f"“{typed['spores_of']}” is left out: it did not come from spores.")
     return [*notes, COLLECTING] if plan.came == Came.WILD else notes
+
+
+def notes_about_name(read: TagRead) -> list[str]:
+    """That a name is another one today, if it is."""
+    moved = read.moved_to
+    return [f"{read.match.name} is now {moved}: we keep what the tag says."] if moved else []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -9,8 +10,10 @@ from django.core.files.uploadedfile import UploadedFile
 from django.http import HttpRequest, QueryDict
 
 from frondkeep.desk.forms.answers import AnswersForm
-from frondkeep.desk.forms.logging import MOST_CARDS, BaseCards, Cards, LogForm, PlantCard
-from frondkeep.desk.logging.plans import Plan, plan_card
+from frondkeep.desk.forms.logging import LogForm
+from frondkeep.desk.forms.plant_cards import MOST_CARDS, BaseCards, Cards, PlantCard
+from frondkeep.desk.logging.answering import answers_given, drop_stale_answers
+from frondkeep.desk.logging.plans import Plan, key_of, plan_card
 from frondkeep.desk.logging.questions import Question, questions_about
 from frondkeep.desk.logging.waiting_photos import keep_waiting
 from frondkeep.desk.logging.writing import Log
@@ -19,6 +22,7 @@ from specimens.services.photos import PhotoRefusedError
 from specimens.services.reading import KnownNames
 
 PREFIX = "plants"
+CARD_FIELD = re.compile(rf"{PREFIX}-(\d{{1,3}})-(\w+)")
 
 
 class Sheet:
@@ -43,6 +47,10 @@ class Sheet:
         # Both are asked, so that all mistakes are shown at once.
         return all([self.common.is_valid(), self.cards.is_valid()])
 
+    def show_answers(self) -> None:
+        """Put what was answered on the cards back on them."""
+        show_answers(self.cards, self.data, known=self.known, reader=self.user)
+
     def plan(self) -> AnswersForm:
         """Read every tag and ask what is to be asked; returns the form that holds the answers."""
         keeper = self.common.cleaned_data["keeper"]
@@ -51,14 +59,14 @@ class Sheet:
             for number, card in enumerate(self.cards.forms)
             if card.has_changed()
         )
-        given = self.data.dict()
+        given = drop_stale_answers(self.data.dict(), places=self.cards.total_form_count())
         self.questions = {
             plan.number: questions_about(plan, answers=given, reader=self.user) for plan in self.plans
         }
         every = list(self.asked.values())
         # Before somebody had a chance to answer nothing is wrong yet.
         if "confirmed" in self.data:
-            return AnswersForm(self.data, questions=every)
+            return AnswersForm(given, questions=every)
         return AnswersForm(initial=given, questions=every)
 
     def log(self, answers: dict[str, str]) -> Log:
@@ -79,13 +87,19 @@ class Sheet:
 
     def answers_so_far(self) -> dict[str, str]:
         """Those of the answers sent that are answers to what is asked."""
-        sent = {key: self.data.get(key, "") for key in self.asked}
+        given = drop_stale_answers(self.data.dict(), places=self.cards.total_form_count())
+        sent = {key: given.get(key, "") for key in self.asked}
         return {key: value for key, value in sent.items() if value in dict(self.asked[key].choices)}
 
     def typed(self) -> Iterator[tuple[str, str]]:
         """Every field as it came, for hidden fields of the next step; not the answers, which are shown."""
         left_out = {"csrfmiddlewaretoken", "confirmed", *self.asked}
-        return ((key, value) for key, values in self.data.lists() if key not in left_out for value in values)
+        return (
+            (key, value)
+            for key, values in self.data.lists()
+            if key not in left_out and not key.endswith("_about")
+            for value in values
+        )
 
     def card(self, number: int) -> PlantCard:
         return self.cards.forms[number]
@@ -115,19 +129,42 @@ def shown_again(
     """What was typed, shown again with nothing judged: with `more` empty cards, or one card left out."""
     user, data = request.user, request.POST.copy()
     troubles = put_photos_aside(data, request.FILES, user)
-    kept = [(card, troubles.get(at, "")) for at, card in enumerate(cards_typed(data)) if at != without]
-    kept = (kept + [({}, "")] * max(more, 0 if kept else 1))[:MOST_CARDS]
+    typed = cards_typed(data)
+    if without is not None and 0 <= without < len(typed):
+        del typed[without]
+        data = renumbered(data, without=without)
+        troubles = {place - (place > without): words for place, words in troubles.items() if place != without}
+    typed = (typed + [{}] * max(more, 0 if typed else 1))[:MOST_CARDS]
     common = LogForm(
         initial={name: data[name] for name in LogForm.base_fields if data.get(name) is not None}, user=user
     )
     cards = Cards(
         prefix=PREFIX,
-        initial=[card for card, _ in kept],
+        initial=typed,
         form_kwargs=card_kwargs(user, common),
-        photo_troubles={place: trouble for place, (_, trouble) in enumerate(kept)},
+        photo_troubles=troubles,
     )
     cards.extra = 0
+    show_answers(cards, data, known=KnownNames.load(), reader=user)
     return common, cards
+
+
+def renumbered(data: QueryDict, *, without: int) -> QueryDict:
+    """The fields sent, without those of one card; the cards after it move up."""
+    moved = QueryDict(mutable=True)
+    for key, values in data.lists():
+        found = CARD_FIELD.fullmatch(key)
+        place = int(found[1]) if found else -1
+        if place != without:
+            name = key_of(place - 1, found[2]) if found and place > without else key
+            moved.setlist(name, values)
+    return moved
+
+
+def show_answers(cards: BaseCards, data: QueryDict, *, known: KnownNames, reader: User) -> None:
+    sent = data.dict()
+    for place, card in enumerate(cards.forms):
+        card.answers = answers_given(sent, place=place, known=known, reader=reader)
 
 
 def cards_typed(data: QueryDict) -> list[dict[str, str]]:

@@ -10,13 +10,16 @@ from django.shortcuts import redirect, render
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from frondkeep.desk.forms.answers import AnswersForm
-from frondkeep.desk.forms.logging import BaseCards, LogForm
+from frondkeep.desk.forms.logging import LogForm
+from frondkeep.desk.forms.plant_cards import BaseCards
+from frondkeep.desk.logging.answering import READ_FIELDS, answer_tag
 from frondkeep.desk.logging.questions import notes_about
 from frondkeep.desk.logging.sheet import Sheet, blank, shown_again
 from frondkeep.desk.logging.writing import CardRefusedError, rehearse, sentences_of, write_plants
 from frondkeep.society.models import Submission, User
 from frondkeep.society.services.submissions import take_once
 from specimens.models import Specimen
+from specimens.services.reading import KnownNames
 
 PURPOSE = "log plants"
 
@@ -30,7 +33,7 @@ def log(request: HttpRequest) -> HttpResponse:
         return redirect("logged", request.POST["submission"])
     sheet = Sheet(request)
     if not sheet.is_valid():
-        return log_page(request, sheet.common, sheet.cards, status=422)
+        return given_back(request, sheet)
     answers = sheet.plan()
     try:
         if "confirmed" in request.POST and answers.is_valid():
@@ -38,7 +41,7 @@ def log(request: HttpRequest) -> HttpResponse:
         return check_page(request, sheet, answers)
     except CardRefusedError as problem:
         sheet.card(problem.number).add_error(problem.field, str(problem))
-        return log_page(request, sheet.common, sheet.cards, status=422)
+        return given_back(request, sheet)
 
 
 @require_POST
@@ -67,6 +70,28 @@ def logged(request: HttpRequest, token: uuid.UUID) -> HttpResponse:
         raise Http404
     rows = plates(taken.result, request.user)
     return render(request, "desk/logged.html", {"plates": rows})
+
+
+@require_safe
+def tag(request: HttpRequest) -> HttpResponse:
+    """What is to be said of a tag while its card is being filled in; nothing where it is plainly known."""
+    what, place = request.GET.get("what", ""), request.GET.get("place", "")
+    if what not in READ_FIELDS or not place.isdecimal() or len(place) > 3:
+        raise Http404
+    answer = answer_tag(
+        request.GET.get("text", ""),
+        place=int(place),
+        what=what,
+        known=KnownNames.load(),
+        reader=request.user,
+        given={},
+    )
+    return render(request, "desk/log_tag.html", {"answer": answer})
+
+
+def given_back(request: HttpRequest, sheet: Sheet) -> HttpResponse:
+    sheet.show_answers()
+    return log_page(request, sheet.common, sheet.cards, status=422)
 
 
 def log_page(request: HttpRequest, common: LogForm, cards: BaseCards, *, status: int = 200) -> HttpResponse:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from typing import Any
 
 from lineage.services.accepted import refresh_accepted
 from lineage.services.affected import affected_by
@@ -22,7 +23,7 @@ def refresh(kind: str, ids: Collection[int]) -> None:
     scope = affected_by(kind, ids)
     found = plan_around(scope) if scope.plants or scope.names else NOTHING_TO_WRITE
     write(found)
-    moved = {"plant": set(), "name": set(), "mention": set()}
+    moved: dict[str, set[Any]] = {"plant": set(), "name": set(), "mention": set()}
     for key in (*found.nodes, *found.removed):
         moved[key.kind].add(key.ref)
     refresh_suspicions(kind, ids, plants=moved["plant"], names=moved["name"])

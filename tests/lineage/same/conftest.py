@@ -18,6 +18,11 @@ def ada(db: None) -> Member:
     return make_member("Ada Quill")
 
 
+@pytest.fixture
+def jonas(db: None) -> Member:
+    return make_member("Jonas Wren")
+
+
 def signed_in(member: Member) -> Client:
     client = Client()
     client.force_login(member.user)

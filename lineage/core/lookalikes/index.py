@@ -12,6 +12,7 @@ from .characters import split_words, tidy
 from .keys import exact_keys, initial_keys, joined
 from .likeness import compare_prepared
 from .prepared import Prepared, prepare
+from .reading import read_name
 from .typing_ahead import Starts
 from .vocabulary import Vocabulary
 
@@ -143,10 +144,17 @@ class NameIndex:
     def suggest(self, typed: str, *, limit: int = 10, genus: str | None = None) -> list[tuple[Id, float]]:
         """Names somebody may be typing: (id, score 0..1), best first, ties by id.
 
-        Every typed word must begin a word of the name, in any order, with a slip allowed where nothing fits
-        exactly. Nothing typed gives [].
+        Every typed word must begin a word of the name, in any order, with a slip allowed where too few names fit
+        exactly. A genus and species typed before the name are taken as such where nothing fits with them. Nothing
+        typed gives [].
         """
-        parts = [part.rstrip(".").replace("'", "") for part in split_words(tidy(typed))]
+        found = self._suggest_parts(_parts(tidy(typed)), genus, limit)
+        if found or not typed.strip():
+            return found
+        reading = read_name(typed, genus=genus, vocabulary=self.vocabulary)
+        return self._suggest_parts(_parts(reading.epithet or reading.species), reading.genus, limit)
+
+    def _suggest_parts(self, parts: list[str], genus: str | None, limit: int) -> list[tuple[Id, float]]:
         if not parts or limit < 1 or not self._ids:
             return []
         allowed = self._allowed(prepare("", genus or None, self.vocabulary))
@@ -154,6 +162,10 @@ class NameIndex:
         rows = np.nonzero(scores > 0)[0]
         best = self._best(rows, scores[rows], limit)
         return [(self._ids[row], round(float(scores[row]), 4)) for row in best]
+
+
+def _parts(typed: str) -> list[str]:
+    return [part.rstrip(".").replace("'", "") for part in split_words(typed)]
 
 
 def _view(posting: "array[int]") -> NDArray[np.int32]:

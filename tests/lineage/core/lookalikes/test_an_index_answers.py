@@ -27,6 +27,12 @@ def test_beginnings_of_words_find_a_name():
     assert first_ids(index.suggest("mt tar")) == [3]
 
 
+def test_a_genus_and_species_may_be_typed_before_the_name():
+    index = NameIndex(ROWS)
+    assert first_ids(index.suggest("Platycerium bifurcatum 'silv")) == [2, 1]
+    assert first_ids(index.suggest("pteris silver")) == [6]
+
+
 def test_a_slip_in_a_beginning_is_forgiven():
     index = NameIndex(ROWS)
     assert first_ids(index.suggest("brakcen")) == [5]

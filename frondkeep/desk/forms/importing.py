@@ -110,7 +110,7 @@ class SheetForm(forms.Form):
     def columns(self) -> dict[str, int]:
         """Field → column, as chosen; a field chosen twice keeps its first column."""
         chosen: dict[str, int] = {}
-        for name, key in self.cleaned_data.items():
+        for name, key in list(self.cleaned_data.items()):
             if name.startswith("column_") and key:
                 if key in chosen:
                     other = self.fields[f"column_{chosen[key]}"].label

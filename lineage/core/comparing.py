@@ -64,7 +64,9 @@ def changed_rows(old: State, new: State, former: Ints) -> Ints:
     changed |= former[new.clones.line[row]] != old.clones.line[known]
     changed |= new.clones.steps[row] != old.clones.steps[known]
     changed |= (_numbers(old.table, k_old) != _numbers(new.table, k_new)).any(axis=1)
-    pairs, pair = np.unique(np.stack([k_old, k_new]), axis=1, return_inverse=True)
-    differs = [old.table.compositions.of(a) != new.table.compositions.of(b) for a, b in pairs.T.tolist()]
-    changed |= np.array(differs, dtype=np.bool_)[pair.ravel()]
+    width = len(new.table.level)
+    pairs, pair = np.unique(k_old * width + k_new, return_inverse=True)
+    of_old, of_new = old.table.compositions.of, new.table.compositions.of
+    differs = [of_old(key // width) != of_new(key % width) for key in pairs.tolist()]
+    changed |= np.array(differs, dtype=np.bool_)[pair]
     return np.concatenate([np.flatnonzero(changed), np.arange(len(known), len(former))])

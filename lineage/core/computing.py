@@ -27,7 +27,7 @@ Ints = npt.NDArray[np.int64]
 
 # Below so many classes a level, one class at a time is faster than one level at a time.
 NARROW = 8
-# A query that meets more pairs than this goes on level by level; so do classes that meet more on average.
+# A question that meets more pairs goes on level by level; so do eight classes that do on top of that.
 FEW_PAIRS = 100
 
 
@@ -96,7 +96,7 @@ def compute_classes(state: State, classes: Ints, *, whole: bool = False) -> None
 def walk_classes(state: State, classes: Ints) -> None:
     """Compute classes one at a time, in the order given, parents before offspring."""
     parentages, table = state.parentages, state.table
-    kinship = pair_by_pair(state, cap=FEW_PAIRS + FEW_PAIRS // 16 * len(classes))
+    kinship = pair_by_pair(state, cap=FEW_PAIRS * (1 + len(classes) // 8))
     for k in classes.tolist():
         facts = spore_facts(
             kind=int(parentages.kind[k]),

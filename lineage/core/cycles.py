@@ -7,12 +7,20 @@ is a circle of plants, and the strongly connected components of the plants tell 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
+
+import numpy as np
+import numpy.typing as npt
 
 from lineage.core.nodes import PedigreeError
+from lineage.core.parentage import spans
 from lineage.core.rows import APOGAMOUS, DIVISION, Rows
 
-Links = list[list[int]]
+Links = dict[int, list[int]]
+Ints = npt.NDArray[np.int64]
+Bools = npt.NDArray[np.bool_]
+
+# Links off all cycles are peeled off so many times; what a deep pedigree has more is only slower.
+_ROUNDS = 64
 
 
 def links_on_cycles(rows: Rows) -> tuple[set[int], set[int]]:
@@ -51,20 +59,44 @@ def raise_cycle(rows: Rows, cycle: list[int]) -> None:
 
 
 def _links(rows: Rows) -> Links:
-    flat = rows.parents.tolist()
-    bounds = rows.start.tolist()
-    return [[p for p in flat[a:b] if p >= 0] for a, b in pairwise(bounds)]
+    """Return the known parents of all rows that may lie on a cycle, as far as those may, too."""
+    child = np.repeat(np.arange(len(rows.start) - 1), np.diff(rows.start))[rows.parents >= 0]
+    parent = rows.parents[rows.parents >= 0]
+    left = np.ones(len(rows.start) - 1, dtype=np.bool_)
+    _peel(left, child, parent)
+    _peel(left, parent, child)
+    both = left[child] & left[parent]
+    links: Links = {row: [] for row in np.flatnonzero(left).tolist()}
+    for row, above in zip(child[both].tolist(), parent[both].tolist(), strict=True):
+        links[row].append(above)
+    return links
+
+
+def _peel(left: Bools, near: Ints, far: Ints) -> None:
+    """Take rows without links out of ``left``, then those that had links to them alone, and so on a while."""
+    both = left[near] & left[far]
+    near, far = near[both], far[both]
+    missing = np.bincount(near, minlength=len(left))
+    order = np.argsort(far)
+    near, number = near[order], np.bincount(far, minlength=len(left))
+    begin = np.cumsum(number) - number
+    ready = np.flatnonzero(left & (missing == 0))
+    for _ in range(_ROUNDS):
+        left[ready] = False
+        below = near[spans(begin[ready], number[ready])]
+        np.subtract.at(missing, below, 1)
+        ready = np.unique(below[missing[below] == 0])
 
 
 def _components(links: Links) -> Iterator[set[int]]:
     """Yield the strongly connected components that hold a cycle (Tarjan 1972, SIAM J. Comput. 1:146–160)."""
-    order: list[int] = [0] * len(links)
-    low: list[int] = [0] * len(links)
-    done = [False] * len(links)
+    order: dict[int, int] = {}
+    low: dict[int, int] = {}
+    done: set[int] = set()
     counter = 0
     open_: list[int] = []
-    for start in range(len(links)):
-        if order[start]:
+    for start in links:
+        if start in order:
             continue
         path = [(start, iter(links[start]))]
         counter += 1
@@ -73,13 +105,13 @@ def _components(links: Links) -> Iterator[set[int]]:
         while path:
             row, rest = path[-1]
             for parent in rest:
-                if not order[parent]:
+                if parent not in order:
                     counter += 1
                     order[parent] = low[parent] = counter
                     open_.append(parent)
                     path.append((parent, iter(links[parent])))
                     break
-                if not done[parent]:
+                if parent not in done:
                     low[row] = min(low[row], order[parent])
             else:
                 path.pop()
@@ -92,11 +124,11 @@ def _components(links: Links) -> Iterator[set[int]]:
                         yield component
 
 
-def _close(open_: list[int], row: int, done: list[bool]) -> set[int]:
+def _close(open_: list[int], row: int, done: set[int]) -> set[int]:
     component = set()
     while True:
         member = open_.pop()
-        done[member] = True
+        done.add(member)
         component.add(member)
         if member == row:
             return component

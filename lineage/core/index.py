@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import numpy as np
 
 from lineage.core.children import Children
@@ -137,10 +139,10 @@ class Index:
         found: list[int] = rows[class_of_row == k].tolist()
         return found
 
-    def rows_of_genet(self, ortet: int, k: int) -> list[int]:
-        """Return the rows of a genet that was of class k when they were last noted."""
+    def rows_of_genets(self, ortets: Iterable[int], k: int) -> list[int]:
+        """Return the rows of genets that were of class k when they were last noted."""
         rows = self._candidates(k)
-        found: list[int] = rows[self.state.clones.root[rows] == ortet].tolist()
+        found: list[int] = rows[np.isin(self.state.clones.root[rows], list(ortets))].tolist()
         return found
 
     def _candidates(self, k: int) -> Ints:

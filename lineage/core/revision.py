@@ -15,7 +15,7 @@ from lineage.core.parentage import FOUNDER, normal_parentage
 from lineage.core.rows import APOGAMOUS, CROSS, DIVISION, MIXED, SELF, check_node
 from lineage.core.walk import founder_facts
 
-# More changes than this, or than a 250th of all plants, and everything is computed anew.
+# More changes than this, or than a 500th of all plants, and everything is computed anew.
 MANY = 64
 
 
@@ -53,7 +53,7 @@ def must_rebuild(index: Index, changes: Mapping[Id, Node], removed: Collection[I
     """Tell whether the change is too large, or touches or makes a cycle, to be followed step by step."""
     state = index.state
     plants = len(state.rows.ids)
-    if len(changes) + len(removed) > max(MANY, plants // 250):
+    if len(changes) + len(removed) > max(MANY, plants // 500):
         return True
     rows = {state.rows.ids.row_of(id) for id in (*changes, *removed)}
     if rows & state.tangled:
@@ -269,15 +269,14 @@ class Revision:
             for row, old in self._moved.items()
             if old != (int(clones.root[row]), int(clones.steps[row]), int(clones.line[row]))
         }
-        for ortet, former in self._former_class.items():
-            now = int(class_of[ortet])
-            if former < 0 or now < 0:
-                continue
-            members = index.rows_of_genet(ortet, former)
-            for row in members:
+        for former, ortets in self._reclassed().items():
+            differs = {
+                now: before.differs(former, table, now) for now in {int(class_of[ortet]) for ortet in ortets}
+            }
+            for row in index.rows_of_genets(ortets, former):
                 index.note_row(row)
-            if before.differs(former, table, now):
-                changed.update(members)
+                if differs[int(class_of[clones.root[row]])]:
+                    changed.add(row)
         for row in self._moved:
             index.note_row(row)
         # Plants that came to a class now have just been compared with what they were.
@@ -290,3 +289,11 @@ class Revision:
                 )
                 changed.update(stayed)
         return changed
+
+    def _reclassed(self) -> dict[int, list[int]]:
+        """Return by former class the ortets that are now of another."""
+        found: dict[int, list[int]] = {}
+        for ortet, former in self._former_class.items():
+            if former >= 0 and self._state.parentages.class_of[ortet] >= 0:
+                found.setdefault(former, []).append(ortet)
+        return found

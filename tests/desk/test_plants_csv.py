@@ -17,7 +17,7 @@ from tests.desk.conftest import signed_in
 def rows(member: Member, query: str = "") -> list[dict[str, str]]:
     response = signed_in(member).get(f"/plants.csv{query}")
     assert response["Content-Type"].startswith("text/csv")
-    return list(csv.DictReader(io.StringIO(response.content.decode("utf-8-sig"))))
+    return list(csv.DictReader(io.StringIO(response.getvalue().decode("utf-8-sig"))))
 
 
 @pytest.mark.django_db
@@ -41,11 +41,18 @@ def test_plants_parents_and_keepers_not_shown_are_not_in_it(ada: Member, jonas: 
     make_pup(
         hidden, shy, seen_by=SeenBy.MEMBERS, growing_place="cellar", from_words="Mrs Fenn", label_text="pup"
     )
-    text = signed_in(jonas).get("/plants.csv").content.decode()
+    text = signed_in(jonas).get("/plants.csv").getvalue().decode()
     for secret in (hidden.code, "Shy Person", "attic", "cellar", "secret tag", "Mrs Fenn"):
         assert secret not in text
     assert "pup of a plant not shown" in text
     assert rows(jonas)[0]["kept by"] == "a member"
+
+
+@pytest.mark.django_db
+def test_more_plants_than_a_batch_are_all_there_once(ada: Member, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("frondkeep.desk.plants_csv.A_BATCH", 2)
+    plants = [make_plant(ada).code for _ in range(5)]
+    assert [row["code"] for row in rows(ada)] == plants[::-1]
 
 
 @pytest.mark.django_db

@@ -59,9 +59,10 @@ BUDGETS = {
 def questions(member: Member, address: str) -> Counter[str]:
     """How often each table is the first asked of, on one page; the page must have been asked for before."""
     client = signed_in(member)
-    client.get(address)
+    client.get(address).getvalue()
     with CaptureQueriesContext(connection) as asked:
         response = client.get(address)
+        response.getvalue()
     assert response.status_code == 200
     selects = [query["sql"] for query in asked if query["sql"].startswith(("SELECT", "WITH"))]
     assert len(selects) == len(asked), "looking at a page writes nothing"

@@ -159,6 +159,10 @@ ADMIN: dict[str, frozenset[str]] = {
 
 @pytest.fixture
 def world(db: None) -> SimpleNamespace:
+    return build_world()
+
+
+def build_world() -> SimpleNamespace:
     """One of each role, the plants of two keepers, two shows."""
     owner, partner = make_member("Owner"), make_member("Partner")
     make_household("The house", owner, partner)

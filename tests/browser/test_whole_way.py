@@ -102,7 +102,7 @@ def decide_that_they_are_one(page: Page) -> None:
     is_well_made(page)
     page.get_by_role("link", name="keep Platycerium ‘Silver Tassel’").click()
     is_well_made(page)
-    page.get_by_label("reason", exact=False).fill("Compared side by side at the meeting.")
+    page.get_by_label("Why?").fill("Compared side by side at the meeting.")
     page.get_by_role("button", name="Save this decision").click()
     page.goto("/same/decisions/")
     expect(page.get_by_text("Compared side by side at the meeting.")).to_be_visible()

@@ -105,8 +105,9 @@ class Suspicion(models.Model):
         return f"{self.first_name or self.first_plant} – {self.second_name or self.second_plant}"
 
     @property
-    def pair(self) -> tuple[int | None, int | None]:
-        return self.first_name_id, self.second_name_id
+    def pair(self) -> tuple[int, int]:
+        """The ids of the two names; of a pair of plants, no ids of names."""
+        return self.first_name_id or 0, self.second_name_id or 0
 
     @property
     def in_a_hundred(self) -> int:
@@ -196,3 +197,8 @@ class Ruling(models.Model):
 
     def delete(self, *args: Any, **kwargs: Any) -> Any:
         raise AppendOnlyError(str(self))
+
+    @property
+    def pair(self) -> tuple[int, int]:
+        """The ids of the two names; of a pair of plants, no ids of names."""
+        return self.first_name_id or 0, self.second_name_id or 0

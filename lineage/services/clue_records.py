@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -67,7 +67,7 @@ def read_clues(names: QuerySet[Name]) -> dict[int, NameClues]:
         pk: NameClues(pk, texts_of(*written), genus_of(written[-1]), raiser, (earliest, latest))
         for raiser, earliest, latest, pk, *written in rows
     }
-    ids = names.order_by().values("pk")
+    ids = names.order_by().values_list("pk", flat=True)
     genets = _read_plants(clues, ids)
     _read_growers(clues, ids)
     _read_parents(clues, ids, genets)
@@ -86,12 +86,12 @@ def genus_of(epithet: str | None) -> str:
     return "" if epithet is None or epithet == NOT_PLACED else epithet
 
 
-def surely_named(ids: object, *, at: str = "") -> dict[str, object]:
+def surely_named(ids: Iterable[int], *, at: str = "") -> dict[str, object]:
     """The condition that a plant is firmly thought to bear one of these names; doubt tells nothing of a name."""
     return {f"{at}identification__name__in": ids, f"{at}identification__qualifier": ""}
 
 
-def _read_plants(clues: Mapping[int, NameClues], ids: object) -> dict[int, set[int]]:
+def _read_plants(clues: Mapping[int, NameClues], ids: Iterable[int]) -> dict[int, set[int]]:
     """Fill in the clone lines; returns the first plants of each name's plants that came from spores."""
     genets: dict[int, set[int]] = defaultdict(set)
     plants = Specimen.objects.standing().filter(lineage_node__isnull=False, **surely_named(ids))
@@ -105,7 +105,7 @@ def _read_plants(clues: Mapping[int, NameClues], ids: object) -> dict[int, set[i
     return genets
 
 
-def _read_growers(clues: Mapping[int, NameClues], ids: object) -> None:
+def _read_growers(clues: Mapping[int, NameClues], ids: Iterable[int]) -> None:
     kept = Keeping.objects.filter(
         is_open=True, specimen__state=State.GROWING, **surely_named(ids, at="specimen__")
     )
@@ -113,7 +113,7 @@ def _read_growers(clues: Mapping[int, NameClues], ids: object) -> None:
         clues[name].growers.add(keeper)
 
 
-def _read_parents(clues: Mapping[int, NameClues], ids: object, genets: Mapping[int, set[int]]) -> None:
+def _read_parents(clues: Mapping[int, NameClues], ids: Iterable[int], genets: Mapping[int, set[int]]) -> None:
     """The parents its current claim names; without a claim, those its plants were raised from, if they agree."""
     claimed = _claimed_parents(ids)
     wanted = {pk for name, found in genets.items() if name not in claimed for pk in found}
@@ -126,7 +126,7 @@ def _read_parents(clues: Mapping[int, NameClues], ids: object, genets: Mapping[i
             clues[name].parents = told.pop()
 
 
-def _claimed_parents(ids: object) -> dict[int, tuple[Parent, ...]]:
+def _claimed_parents(ids: Iterable[int]) -> dict[int, tuple[Parent, ...]]:
     claims = ParentageClaim.objects.filter(name__in=ids, standing=ParentageClaim.Standing.CURRENT)
     by_name: dict[int, list[Parent]] = defaultdict(list)
     rows = ClaimParent.objects.filter(claim__in=claims).order_by("claim", "order")
@@ -169,7 +169,7 @@ def _order(parent: Parent) -> tuple[str, int, int]:
     return parent.words, parent.plant or 0, parent.species or 0
 
 
-def _read_traits(clues: Mapping[int, NameClues], ids: object) -> None:
+def _read_traits(clues: Mapping[int, NameClues], ids: Iterable[int]) -> None:
     records = TraitRecord.objects.filter(name__in=ids).order_by("state__trait__order", "state__order")
     trait = "state__trait__"
     for name, key, label, stable, state in records.values_list(
@@ -180,7 +180,7 @@ def _read_traits(clues: Mapping[int, NameClues], ids: object) -> None:
         clues[name].traits[key] = Trait(label, stable, states)
 
 
-def _read_pictures(clues: Mapping[int, NameClues], ids: object) -> None:
+def _read_pictures(clues: Mapping[int, NameClues], ids: Iterable[int]) -> None:
     photos = Photo.objects.filter(is_drawing=False, **surely_named(ids, at="specimen__"))
     for name, picture, code in (
         photos.exclude(difference_hash="")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
 
 FEW_WORDS = {
     ("spelling", "same"): "written the same",
@@ -44,7 +45,7 @@ class Bar:
     length: int
 
 
-def in_few_words(summands: Iterable[dict[str, object]]) -> str:
+def in_few_words(summands: Iterable[dict[str, Any]]) -> str:
     """“written the same · same parents · but lasting traits differ”: the weightiest, those against last."""
     telling = [each for each in summands if abs(each["bits"]) >= LITTLE][:IN_A_ROW]
     speaks_for = [_few(each) for each in telling if each["bits"] > 0]
@@ -52,12 +53,12 @@ def in_few_words(summands: Iterable[dict[str, object]]) -> str:
     return " · ".join([*speaks_for, *(f"but {words}" for words in against)])
 
 
-def _few(summand: dict[str, object]) -> str:
+def _few(summand: dict[str, Any]) -> str:
     level = str(summand["level"])
     return FEW_WORDS.get((str(summand["witness"]), level), level)
 
 
-def bars(summands: Iterable[dict[str, object]]) -> list[Bar]:
+def bars(summands: Iterable[dict[str, Any]]) -> list[Bar]:
     """Clues that say something, the longest bar first."""
     return [
         Bar(
@@ -71,7 +72,7 @@ def bars(summands: Iterable[dict[str, object]]) -> list[Bar]:
     ]
 
 
-def silent(summands: Iterable[dict[str, object]]) -> list[str]:
+def silent(summands: Iterable[dict[str, Any]]) -> list[str]:
     """Sentences of the clues that say nothing."""
     return [each["sentence"] for each in summands if not each["bits"]]
 

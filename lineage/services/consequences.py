@@ -47,8 +47,7 @@ def consequences_of_undoing(ruling: Ruling) -> Consequences:
     """What would follow from taking a decision back; nothing is written."""
     earlier = Ruling.objects.decisions()
     last = earlier[-1].id if earlier else 0
-    pair = (ruling.first_name_id, ruling.second_name_id)
-    return _consequences(earlier, Decision(last + 1, Answer.UNDONE, *pair, undoes=ruling.pk))
+    return _consequences(earlier, Decision(last + 1, Answer.UNDONE, *ruling.pair, undoes=ruling.pk))
 
 
 def _consequences(earlier: list[Decision], draft: Decision) -> Consequences:

@@ -41,7 +41,7 @@ def decided_rows(rulings: Iterable[Ruling], reader: User) -> list[DecidedRow]:
             ruling=ruling,
             by=who_decided(ruling, reader),
             stands=ruling.pk in standing,
-            pair=pairs.get((ruling.first_name_id, ruling.second_name_id)),
+            pair=pairs.get(ruling.pair),
         )
         for ruling in rulings
     ]

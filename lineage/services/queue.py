@@ -43,11 +43,11 @@ class Decided:
 
 def settle_queue(decided: Decided, *, names: Collection[int] | None = None) -> None:
     """Set for all pairs, or for those of these names' groups, whether they wait; four queries at most."""
-    rows = Suspicion.objects.filter(kind=Kind.NAMES)
+    asked = Suspicion.objects.filter(kind=Kind.NAMES)
     if names is not None:
         members = {member for name in names for member in decided.groups.members(name)}
-        rows = Suspicion.objects.of_names(members)
-    rows = list(rows.in_order())
+        asked = Suspicion.objects.of_names(members)
+    rows = list(asked.in_order())
     because = new_clues(rows, decided)
     waiting = _waiting(rows, decided, because)
     changed = []
@@ -90,7 +90,9 @@ def new_clues(rows: Iterable[Suspicion], decided: Decided) -> dict[int, list[str
     found: dict[int, list[str]] = defaultdict(list)
     for row in rows:
         decision = open_ones.get(row.pk)
-        for clue in row.summands if decision else ():
+        if decision is None:
+            continue
+        for clue in row.summands:
             change = clue["bits"] - _bits_then(clue["witness"], seen[decision.id], weights)
             speaks = change > 0 and clue["bits"] > 0 if decision.answer == Answer.DIFFERENT else change != 0
             if speaks and clue["level"] != seen[decision.id].get(clue["witness"]) and clue["bits"]:

@@ -9,12 +9,12 @@ from lineage.services.accepted import refresh_accepted
 from lineage.services.affected import affected_by
 from lineage.services.plan import NOTHING_TO_WRITE
 from lineage.services.planning import plan_around
-from lineage.services.suspicions import refresh_suspicions
+from lineage.services.suspicions import note_change
 from lineage.services.writing import write
 
 
 def refresh(kind: str, ids: Collection[int]) -> None:
-    """Bring accepted names, lineage and suspicions up to date after these records changed.
+    """Bring accepted names and lineage up to date after these records changed; note what to weigh anew.
 
     Raises DescentError where a plant would come from itself; the caller's transaction is then undone.
     """
@@ -26,4 +26,4 @@ def refresh(kind: str, ids: Collection[int]) -> None:
     moved: dict[str, set[Any]] = {"plant": set(), "name": set(), "mention": set()}
     for key in (*found.nodes, *found.removed):
         moved[key.kind].add(key.ref)
-    refresh_suspicions(kind, ids, plants=moved["plant"], names=moved["name"])
+    note_change(kind, ids, plants=moved["plant"], names=moved["name"])

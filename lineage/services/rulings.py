@@ -92,7 +92,7 @@ def undo_ruling(ruling: Ruling, *, reason: str, by: User) -> Ruling:
     earlier = Ruling.objects.decisions()
     if ruling.pk not in {decision.id for decision in still_standing(earlier)}:
         raise NotStandingError("This decision does not stand any more.")
-    pair = (ruling.first_name_id, ruling.second_name_id)
+    pair = ruling.pair
     draft = Decision(_next_id(earlier), Answer.UNDONE, *pair, undoes=ruling.pk)
     refuse_contradiction([*earlier, draft])
     undoing = Ruling.objects.create(

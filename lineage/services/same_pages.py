@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from frondkeep.society.models import User
 from lineage.models import Suspicion
 from specimens.models import ClaimParent, Keeping, Name, ParentageClaim, Photo, Specimen, State, TraitRecord
-from specimens.naming.names import Run
+from specimens.naming.names import Run, plain
 from specimens.services.portrait_traits import sitters_for_names
 
 NOT_KNOWN = (Run("not known", "roman"),)
@@ -34,6 +34,11 @@ class Fact:
     runs: tuple[Run, ...]
     mark: str = ""
 
+    @property
+    def words(self) -> str:
+        """Where no name stands there: the words alone, which are set as words."""
+        return "" if any(run.style == "italic" for run in self.runs) else plain(self.runs)
+
 
 @dataclass(slots=True)
 class Side:
@@ -52,10 +57,10 @@ class Side:
 
 def sides_of(suspicion: Suspicion, reader: User) -> tuple[Side, Side]:
     """Both names, in their order, as a curator reads of them; nine queries."""
-    names = [suspicion.first_name, suspicion.second_name]
+    names = [name for name in (suspicion.first_name, suspicion.second_name) if name is not None]
     sitters = sitters_for_names(names)
     for name in names:
-        name.sitter = sitters[name.pk]
+        name.sitter = sitters[name.pk]  # type: ignore[attr-defined]  # for the template
     rows = [
         _raised(names, suspicion),
         _parents(names, suspicion),
@@ -103,7 +108,7 @@ def _parents(names: Iterable[Name], suspicion: Suspicion) -> Row:
     mentioned: dict[int, list[ClaimParent]] = defaultdict(list)
     parents = ClaimParent.objects.filter(claim__in=says and [claim.pk for claim in claims])
     for parent in parents.select_related("name", "specimen", "claim").order_by("claim", "order"):
-        mentioned[parent.claim.name_id].append(parent)
+        mentioned[parent.claim.name_id or 0].append(parent)
     values = [_parent_runs(says.get(name.pk, ""), mentioned[name.pk]) for name in names]
     return "Parents", values, _mark(suspicion, "parents")
 
@@ -141,7 +146,9 @@ def _kept_by(names: Iterable[Name], reader: User) -> Row:
         is_open=True, specimen__state=State.GROWING, specimen__identification__name__in=names
     ).select_related("keeper__member", "keeper__household", "specimen__identification")
     for keeping in kept.order_by("pk"):
-        counts[keeping.specimen.identification.name_id][keeping.keeper.shown_to(reader)] += 1
+        thought = keeping.specimen.identification
+        if thought is not None and thought.name_id is not None:
+            counts[thought.name_id][keeping.keeper.shown_to(reader)] += 1
     values = [text(keeper_words(counts[name.pk])) or text("nobody") for name in names]
     return "Kept by", values, NO_MARKS
 
@@ -170,7 +177,7 @@ def _also_known_as(names: list[Name]) -> Row | None:
     accepted = {name.accepted_id or name.pk for name in names}
     others: dict[int, list[Name]] = defaultdict(list)
     for other in Name.objects.standing().filter(accepted__in=accepted).in_reading_order():
-        others[other.accepted_id].append(other)
+        others[other.accepted_id or other.pk].append(other)
     values = [
         text(", ".join(str(other) for other in others[name.accepted_id or name.pk] if other.pk != name.pk))
         for name in names
@@ -184,4 +191,5 @@ def _photos(names: Iterable[Name]) -> dict[int, Photo]:
         shown_to=Photo.ShownTo.NOBODY
     )
     newest_last = photos.select_related("specimen__identification").order_by("added_at", "pk")
-    return {photo.specimen.identification.name_id: photo for photo in newest_last}
+    named = ((photo.specimen.identification, photo) for photo in newest_last)
+    return {thought.name_id: photo for thought, photo in named if thought and thought.name_id}

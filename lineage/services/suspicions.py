@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
+from contextvars import ContextVar
+from dataclasses import dataclass, field
 from hashlib import blake2b
 from itertools import chain
 
@@ -21,7 +23,7 @@ from specimens.models import Identification, Name, ParentageClaim
 # A pair less likely than this is not worth a row, unless somebody decided on it.
 LEAST = 0.05
 # From so many names on, all are weighed anew.
-MANY = 60
+MANY = 400
 # Kinds of records that say something of the names that a plant bears or bore.
 OF_PLANTS = frozenset({"specimens", "keepings", "photos"})
 BATCH = 500
@@ -39,7 +41,8 @@ def looks_like(text: str, *, genus: str | None = None, limit: int = 3) -> list[t
     told = []
     for pk, _ in found:
         if pk in names:
-            own = names[pk].genus.epithet if names[pk].genus else None
+            genus_of = names[pk].genus
+            own = genus_of.epithet if genus_of else None
             told.append((names[pk], compare_names(text, names[pk].written, genus_a=genus, genus_b=own)))
     return [(name, likeness) for name, likeness in told if likeness.level != "far"]
 
@@ -53,36 +56,50 @@ def weights_version(weights: Weights) -> str:
     return blake2b(repr(weights).encode(), digest_size=8).hexdigest()
 
 
-def refresh_suspicions(
-    kind: str, ids: Collection[int], *, plants: Collection[int], names: Collection[int]
-) -> None:
-    """Weigh anew what rests on these records, and on these plants and names whose lineage changed with them.
+@dataclass(slots=True)
+class Changed:
+    """What changed together since pairs were last weighed: records by kind, and what their lineage moved."""
 
-    A fixed number of queries, none of them where the kind says nothing of names; in the caller's transaction.
-    """
-    if len(ids) + len(plants) + len(names) > MANY * 10:
-        rebuild_suspicions()
+    plants: set[int] = field(default_factory=set)
+    names: set[int] = field(default_factory=set)
+    claims: set[int] = field(default_factory=set)
+
+
+# Of one thread or task alone, from the refresher hearing of a change to the closer at its end.
+_changed: ContextVar[Changed | None] = ContextVar("changed", default=None)
+
+
+def note_change(kind: str, ids: Collection[int], *, plants: Collection[int], names: Collection[int]) -> None:
+    """Remember that clues may have changed: with these records, and with these nodes of lineage. No query."""
+    changed = _changed.get() or Changed()
+    changed.plants.update(plants, ids if kind in OF_PLANTS else ())
+    changed.names.update(names, ids if kind == "names" else ())
+    changed.claims.update(ids if kind == "claims" else ())
+    _changed.set(changed)
+
+
+def weigh_what_changed() -> None:
+    """Weigh anew what rests on the changes noted, in their transaction; a fixed number of queries."""
+    changed = _changed.get()
+    _changed.set(None)
+    if changed is None or not (changed.plants or changed.names or changed.claims):
         return
-    concerned = _names_concerned(kind, ids, plants, names)
+    concerned = _names_concerned(changed)
     if len(concerned) > MANY:
         rebuild_suspicions()
     elif concerned:
         reweigh(concerned)
 
 
-def _names_concerned(
-    kind: str, ids: Collection[int], plants: Collection[int], names: Collection[int]
-) -> set[int]:
-    of_plants = {*plants, *(ids if kind in OF_PLANTS else ())}
-    wanted = Q(pk__in={*names, *(ids if kind == "names" else ())})
-    if kind == "claims":
-        claims = ParentageClaim.objects.filter(pk__in=ids)
-        wanted |= Q(pk__in=claims.values("name"))
-        wanted |= Q(identifications__specimen__in=claims.values("specimen"))
-    if of_plants:
-        wanted |= Q(pk__in=Identification.objects.filter(specimen__in=of_plants).values("name"))
-    elif not (names or kind in ("names", "claims")):
-        return set()
+def _names_concerned(changed: Changed) -> set[int]:
+    """Cultivar names that changed, that a changed plant bears or bore, or that a changed claim is about."""
+    bore = Identification.objects.filter(specimen__in=changed.plants)
+    claims = ParentageClaim.objects.filter(pk__in=changed.claims)
+    about = Identification.objects.filter(specimen__in=claims.values("specimen"))
+    wanted = Q(pk__in=changed.names)
+    wanted |= Q(pk__in=bore.values("name")) if changed.plants else Q()
+    if changed.claims:
+        wanted |= Q(pk__in=claims.values("name")) | Q(pk__in=about.values("name"))
     return set(Name.objects.filter(wanted, rank="cultivar").values_list("pk", flat=True))
 
 

@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from lineage.core.lookalikes import NOT_KNOWN, Likeness, Weights, compare_names, fold
 from lineage.services.clue_records import NameClues, Parent, Trait
 
+# What holds two names apart and is worth telling; that other words stand there is seen at a glance.
+TELLING_GUARDS = frozenset(
+    {"number", "opposite", "first-name", "title", "place", "contains", "spores", "genus"}
+)
 NEAR_YEARS = 3
 YEAR = 365.25
 
@@ -30,7 +35,7 @@ class Weighed:
     score: float
     bits: float
     probability: float
-    summands: list[dict[str, object]]
+    summands: list[dict[str, Any]]
 
     @property
     def levels(self) -> dict[str, str]:
@@ -47,7 +52,7 @@ def weigh_pair(first: NameClues, second: NameClues, weights: Weights) -> Weighed
     likeness = max(written, with_groups, key=lambda found: found.score)
     told = testimonies(first, second) | {"spelling": spelling(likeness, by_group=likeness is not written)}
     found = weights.weigh({witness: said.level for witness, said in told.items()})
-    summands = [
+    summands: list[dict[str, Any]] = [
         {
             "witness": each.witness,
             "level": each.level,
@@ -66,8 +71,12 @@ def weigh_pair(first: NameClues, second: NameClues, weights: Weights) -> Weighed
 
 def likenesses(first: NameClues, second: NameClues) -> tuple[Likeness, Likeness]:
     """How alike two names are as they stand, and at the most with a Group's name written before one of them."""
-    genera = {"genus_a": first.genus or None, "genus_b": second.genus or None}
-    found = [compare_names(one, other, **genera) for one in first.texts for other in second.texts]
+    genera = first.genus or None, second.genus or None
+    found = [
+        compare_names(one, other, genus_a=genera[0], genus_b=genera[1])
+        for one in first.texts
+        for other in second.texts
+    ]
     return found[0], max(found, key=lambda likeness: likeness.score)
 
 
@@ -84,7 +93,7 @@ def testimonies(first: NameClues, second: NameClues) -> dict[str, Testimony]:
 
 
 def spelling(likeness: Likeness, *, by_group: bool = False) -> Testimony:
-    if likeness.level == "far" and not likeness.guards:
+    if likeness.level == "far" and not any(why.key in TELLING_GUARDS for why in likeness.reasons[:1]):
         return Testimony("far", "The names are not alike.")
     if by_group:
         return Testimony(
@@ -122,7 +131,7 @@ def parents(first: tuple[Parent, ...] | None, second: tuple[Parent, ...] | None)
 def _matched(first: Iterable[Parent], second: Iterable[Parent]) -> list[tuple[Parent, Parent]]:
     """Each parent with one of the other's that it may be, the same plant before the same species."""
     left = list(second)
-    pairs = []
+    pairs: list[tuple[Parent, Parent]] = []
     for same in (_is_same_plant, _may_be_same_kind):
         for one in first:
             other = next((each for each in left if same(one, each)), None)
@@ -170,9 +179,9 @@ def years_apart(
     first: tuple[date | None, date | None], second: tuple[date | None, date | None]
 ) -> float | None:
     """Years between two spans of time, 0 where they touch; None where one is open or not recorded."""
-    if None in (*first, *second):
-        return None
     (start, end), (begin, finish) = first, second
+    if start is None or end is None or begin is None or finish is None:
+        return None
     return max((begin - end).days, (start - finish).days, 0) / YEAR
 
 

@@ -54,7 +54,7 @@ def record_traits_of_many(
         for trait, key in told.items()
     ]
     create(records, by=by)
-    announce("names", {record.name_id for record in records})
+    announce("names", {record.name_id for record in records if record.name_id})
 
 
 @transaction.atomic

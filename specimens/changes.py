@@ -8,7 +8,7 @@ change would touch.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
@@ -46,6 +46,7 @@ class Announcements:
 
     def __init__(self) -> None:
         self._refresher: Refresher | None = None
+        self._closer: Callable[[], None] | None = None
         self._foreseers: list[Foreseer] = []
         # Of one thread or task alone: two requests at one moment do not collect for each other.
         self._collected: ContextVar[dict[str, set[int]] | None] = ContextVar("collected", default=None)
@@ -55,6 +56,10 @@ class Announcements:
         if self._refresher not in (None, refresher):
             raise RuntimeError("A refresher is registered already.")
         self._refresher = refresher
+
+    def register_closer(self, closer: Callable[[], None]) -> None:
+        """Called once, from `ready()`: runs when the refresher has heard of every kind that changed together."""
+        self._closer = closer
 
     def register_foreseer(self, foreseer: Foreseer) -> None:
         if foreseer not in self._foreseers:
@@ -76,8 +81,17 @@ class Announcements:
         collected = self._collected.get()
         if collected is not None:
             collected.setdefault(kind, set()).update(changed)
-        elif changed:
-            self._refresher(kind, changed)
+        else:
+            self._tell({kind: changed})
+
+    def _tell(self, changes: Mapping[str, Collection[int]]) -> None:
+        """Tell the refresher of each kind, and then the closer once, if anything changed."""
+        told = [kind for kind in changes if changes[kind]]
+        for kind in sorted(told, key=lambda kind: (kind not in FIRST, kind)):
+            if self._refresher is not None:
+                self._refresher(kind, frozenset(changes[kind]))
+        if told and self._closer is not None:
+            self._closer()
 
     @contextmanager
     def announcing_once(self) -> Iterator[None]:
@@ -95,8 +109,9 @@ class Announcements:
             collected = self._collected.get() or {}
         finally:
             self._collected.reset(token)
-        for kind in sorted(collected, key=lambda kind: (kind not in FIRST, kind)):
-            self.announce(kind, collected[kind])
+        if collected and not transaction.get_connection().in_atomic_block:
+            raise transaction.TransactionManagementError("A change is announced inside its own transaction.")
+        self._tell(collected)
 
     def foresee(self, kind: str, ids: Iterable[int]) -> list[Touched]:
         """What a change of these records would touch, by every listener's account."""
@@ -111,4 +126,5 @@ announce = _announcements.announce
 announcing_once = _announcements.announcing_once
 foresee = _announcements.foresee
 register_refresher = _announcements.register_refresher
+register_closer = _announcements.register_closer
 register_foreseer = _announcements.register_foreseer

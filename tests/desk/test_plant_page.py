@@ -187,3 +187,12 @@ def test_words_that_name_a_member_who_does_not_wish_it_say_a_member(jonas: Membe
     assert "hy person" not in page(jonas, plant)
     assert "Shy person" in page(curator, plant)
     assert "Bailey, 1911" in page(jonas, other)
+
+
+def test_without_an_answer_a_view_goes_on_waiting(ada: Member, curator: Member) -> None:
+    plant = make_plant(ada, make_cultivar("Silver Tassel"), by=curator.user, ground="looks")
+    identify(plant, name=make_cultivar("Bronze Duchess"), by=ada.user, ground="looks")
+    proposal = Identification.objects.get(standing="proposed")
+    signed_in(curator).post(f"/plants/{plant.code}/proposals/{proposal.pk}/")
+    proposal.refresh_from_db()
+    assert proposal.standing == "proposed"

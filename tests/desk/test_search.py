@@ -90,3 +90,22 @@ def test_ones_own_household_is_suggested_by_its_name(ada: Member) -> None:
     bram = make_member("Bram Lode", appears=Appearance.A_MEMBER)
     make_household("The Lodes", bram)
     assert 'data-value="The Lodes"' in get(bram, "/suggest/keepers/", q="lodes")
+
+
+@pytest.mark.parametrize("typed", ["\0", "x" * 5000, "%", "'; --", "×", "２０２６-０００９", "-", "🌿"])
+def test_whatever_is_typed_gets_an_answer(ada: Member, typed: str) -> None:
+    make_plant(ada, make_cultivar("Silver Tassel"))
+    for address in (
+        "/search/",
+        "/plants/",
+        "/names/",
+        "/suggest/names/",
+        "/suggest/plants/",
+        "/suggest/keepers/",
+    ):
+        get(ada, address, q=typed)
+
+
+def test_a_number_beyond_all_numbers_is_nobodys_key(ada: Member) -> None:
+    get(ada, "/suggest/plants/", q="x", keeper="9" * 30)
+    get(ada, "/plants/", keeper="9" * 30, genus="9" * 30, year="9" * 30, traits="9" * 30, page="9" * 30)

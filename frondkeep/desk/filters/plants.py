@@ -16,6 +16,7 @@ from frondkeep.society.models import Keeper
 from specimens.models import Came, Keeping, Name, Rank, Specimen, State, TraitRecord, TraitState
 
 ANY_STATE = "any"
+LONGEST_KEY = 18
 STATES = [(State.GROWING.value, "growing"), *State.choices[1:-1], (ANY_STATE, "any")]
 BY_NAME = Coalesce("identification__name__accepted__sort_text", "identification__name__sort_text")
 SORTS = {
@@ -48,6 +49,13 @@ class KeeperFilter(django_filters.ModelChoiceFilter):
 class TraitChoices(django_filters.fields.ModelMultipleChoiceField):
     def label_from_instance(self, state: TraitState) -> str:
         return f"{state.trait.label}: {state.label}"
+
+    def _check_values(self, value: list[str]) -> QuerySet[TraitState]:
+        """No state has a key of more digits than this; SQLite cannot even be asked for one."""
+        for key in value:
+            if len(str(key)) > LONGEST_KEY:
+                raise forms.ValidationError(self.error_messages["invalid_pk_value"], params={"pk": key})
+        return super()._check_values(value)
 
 
 class TraitFilter(django_filters.ModelMultipleChoiceFilter):

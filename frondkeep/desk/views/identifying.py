@@ -60,11 +60,12 @@ def write_identification(form: IdentifyForm, plant: Specimen, user: User) -> Ide
 @require_POST
 def answer_proposal(request: HttpRequest, code: str, pk: int) -> HttpResponse:
     proposal = waiting_proposal(request.user, code, pk)
+    answer = request.POST.get("answer")
     try:
-        if request.POST.get("answer") == "accept":
+        if answer == "accept":
             accept_proposal(proposal, by=request.user)
             messages.success(request, "The plant bears this name now.")
-        else:
+        elif answer == "decline":
             decline_proposal(proposal)
             messages.success(request, "The plant keeps its name. The other view stays on record.")
     except AnsweredAlreadyError:

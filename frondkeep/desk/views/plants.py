@@ -12,6 +12,7 @@ from frondkeep.desk.filters.now import filters_now
 from frondkeep.desk.filters.plants import PlantFilters
 from frondkeep.desk.plant_lists import listed
 from frondkeep.desk.plants_csv import plants_csv
+from frondkeep.desk.searching.asked import text_asked
 from frondkeep.desk.searching.codes import did_you_mean
 from frondkeep.society.models import User
 from specimens.models import Specimen
@@ -39,7 +40,7 @@ def plants(request: HttpRequest) -> HttpResponse:
         "page_obj": page,
         "count": paginator.count,
         "listed": listed(page.object_list, reader=request.user),
-        "did_you_mean": [] if paginator.count else did_you_mean(request.GET.get("q", ""), sight),
+        "did_you_mean": [] if paginator.count else did_you_mean(text_asked(request), sight),
     }
     return render(request, "desk/plants.html", context)
 

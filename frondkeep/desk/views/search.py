@@ -7,6 +7,7 @@ from django.shortcuts import redirect, render
 from django.views.decorators.http import require_safe
 
 from frondkeep.desk.plant_lists import listed
+from frondkeep.desk.searching.asked import text_asked
 from frondkeep.desk.searching.codes import code_meant, did_you_mean
 from frondkeep.desk.searching.names import names_like
 from frondkeep.desk.searching.plants import plants_matching
@@ -20,7 +21,7 @@ MOST_PLANTS, MOST_NAMES = 24, 12
 @require_safe
 def search(request: HttpRequest) -> HttpResponse:
     """A code that is read goes straight to its plant; everything else finds plants and names."""
-    text = request.GET.get("q", "").strip()[:200]
+    text = text_asked(request)
     sight = plants_in_sight(request.user)
     code = code_meant(text)
     if code and sight.filter(code=code).exists():

@@ -9,6 +9,7 @@ from django.views.decorators.http import require_safe
 
 from frondkeep.desk.finding import known_keepers
 from frondkeep.desk.plant_lists import listed
+from frondkeep.desk.searching.asked import text_asked
 from frondkeep.desk.searching.names import names_like
 from frondkeep.desk.searching.plants import plants_matching
 from frondkeep.society.models import Keeper, User
@@ -20,7 +21,7 @@ MOST = 8
 @require_safe
 def suggest_names(request: HttpRequest) -> HttpResponse:
     """Names for the words typed, best first; an old name says what is accepted today."""
-    ids = names_like(asked(request), limit=MOST)
+    ids = names_like(text_asked(request), limit=MOST)
     by_id = Name.objects.standing().select_related("accepted").in_bulk(ids)
     found = [by_id[pk] for pk in ids if pk in by_id]
     return render(request, "desk/suggest_names.html", {"found": found})
@@ -36,9 +37,9 @@ def suggest_plants(request: HttpRequest) -> HttpResponse:
     keeper = chosen_keeper(request)
     if keeper is not None:
         plants = plants.kept_by(frozenset([keeper.pk]))
-    found = plants_matching(plants, asked(request), reader=request.user)
+    found = plants_matching(plants, text_asked(request), reader=request.user)
     tag = sent_along(request, "label_text")[:200]
-    if not asked(request) and tag:
+    if not text_asked(request) and tag:
         of_tag = plants_matching(plants, tag, reader=request.user)
         found = of_tag if of_tag.exists() else found
     found = found.with_page_parts().newest_first()
@@ -49,7 +50,7 @@ def suggest_plants(request: HttpRequest) -> HttpResponse:
 @require_safe
 def suggest_keepers(request: HttpRequest) -> HttpResponse:
     """Keepers whose name the reader may know: for the curator all."""
-    start = asked(request)
+    start = text_asked(request)
     named = Q(member__name__icontains=start) | Q(household__name__icontains=start)
     if start and "the society".startswith(start.casefold()):
         named |= Q(kind=Keeper.Kind.SOCIETY)
@@ -57,10 +58,6 @@ def suggest_keepers(request: HttpRequest) -> HttpResponse:
     found = keepers.order_by("kind", "member__name", "household__name")[:MOST]
     rows = [(keeper, name_to_type(keeper, request.user)) for keeper in found]
     return render(request, "desk/suggest_keepers.html", {"rows": rows})
-
-
-def asked(request: HttpRequest) -> str:
-    return request.GET.get("q", "").strip()[:200]
 
 
 def name_to_type(keeper: Keeper, reader: User) -> str:

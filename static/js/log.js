@@ -22,6 +22,14 @@ function countAnew() {
   });
 }
 
+/* Whoever logs for somebody else logs several plants for them. */
+function takeOver(from, to) {
+  for (const name of ["kept_text", "kept_id"]) {
+    const field = to.querySelector(`[name$="-${name}"]`);
+    if (field && from) field.value = from.querySelector(`[name$="-${name}"]`).value;
+  }
+}
+
 function addCard(event) {
   const place = Number(total().value);
   if (place >= Number(form.querySelector('[name="plants-MAX_NUM_FORMS"]').value)) return;
@@ -29,6 +37,7 @@ function addCard(event) {
   const holder = document.createElement("div");
   holder.innerHTML = blank.innerHTML.replaceAll("__prefix__", String(place));
   const card = holder.firstElementChild;
+  takeOver(cards().at(-1), card);
   list.append(card);
   total().value = String(place + 1);
   countAnew();

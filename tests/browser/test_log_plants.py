@@ -90,6 +90,16 @@ def test_the_smallest_phone_needs_no_sideways_scroll(open_page: PageOpener, jona
     sign_in(page, jonas.user)
     page.goto("/log/")
     assert not too_wide(page)
+    fill(page, 1, tag="x" * 500, came="Don’t know")
+    page.get_by_label("What the tag says").blur()
+    expect(page.get_by_label("Which genus is")).to_be_visible()
+    assert not too_wide(page)
+    look_over(page)
+    assert not too_wide(page)
+    page.get_by_label("Which genus is").select_option("not known")
+    page.get_by_role("button", name="Log this plant").click()
+    expect(page.get_by_role("heading", name="Logged: one plant")).to_be_visible()
+    assert not too_wide(page)
 
 
 def test_without_scripts_it_is_plainer_and_whole(open_page: PageOpener, ada: Member, jonas: Member) -> None:

@@ -20,6 +20,8 @@ from specimens.naming.labels import LabelTooLong, clean_label
 from specimens.services.reading import KnownNames
 
 MOST_CARDS = 30
+# What a new card takes over from the one before it.
+TAKEN_OVER = ("kept_text", "kept_id")
 
 
 class TagField(forms.CharField):
@@ -144,7 +146,8 @@ class PlantCard(forms.Form):
 
     def has_changed(self) -> bool:
         """Whether anything was filled in: a card left as it was is not logged, one that did not come is no card."""
-        return bool(self.photo_trouble) or any(self.is_touched(name) for name in self.fields)
+        own = (name for name in self.fields if name not in TAKEN_OVER)
+        return bool(self.photo_trouble) or any(self.is_touched(name) for name in own)
 
     def is_touched(self, name: str) -> bool:
         typed = self.data.get(self.add_prefix(name), "")

@@ -46,6 +46,7 @@ def questions_about(plan: Plan, *, answers: dict[str, str], reader: User) -> lis
     likely = names_likely(plan, answers)
     return [
         *asked,
+        *raised_from_spores(plan),
         *which_parent(plan, likely, reader),
         *logged_already(plan, likely),
         *made_a_pup(plan, likely),
@@ -97,6 +98,16 @@ def genera() -> Iterable[tuple[str, str]]:
     return ((name.epithet, name.written) for name in named.in_reading_order())
 
 
+def raised_from_spores(plan: Plan) -> Iterable[Question]:
+    """A tag that says “ex” on a plant of which something else was said, or nothing."""
+    if plan.tag.is_of_spores and plan.came in (Came.OUTSIDE, Came.NOT_KNOWN):
+        yield Question(
+            key=plan.key("ex"),
+            words="The tag says “ex”: was it raised from spores of what the tag names?",
+            choices=((YES, "Yes, log it as from spores"), (NO, "No, or I don’t know")),
+        )
+
+
 def which_parent(plan: Plan, likely: list[Name], reader: User) -> Iterable[Question]:
     """A piece of whose parent only words are known: the giver's plants it may have been taken from."""
     if plan.came != Came.PIECE or plan.parent is not None:
@@ -135,7 +146,7 @@ def plant_words(plant: Specimen) -> str:
 
 def logged_already(plan: Plan, likely: list[Name]) -> Iterable[Question]:
     """“You have a piece of this already”: of the same cultivar, or of the same parent."""
-    if plan.came in (Came.SOWING, Came.WILD):
+    if plan.came in (Came.SOWING, Came.WILD) or plan.tag.is_of_spores:
         return
     clones = [name for name in likely if name.is_cultivar and name.reproduction != Reproduction.SPORES]
     same = under(clones)

@@ -11,7 +11,7 @@ from django.http import HttpRequest, QueryDict
 
 from frondkeep.desk.forms.answers import AnswersForm
 from frondkeep.desk.forms.logging import LogForm
-from frondkeep.desk.forms.plant_cards import MOST_CARDS, BaseCards, Cards, PlantCard
+from frondkeep.desk.forms.plant_cards import MOST_CARDS, TAKEN_OVER, BaseCards, Cards, PlantCard
 from frondkeep.desk.logging.answering import answers_given, drop_stale_answers
 from frondkeep.desk.logging.plans import Plan, key_of, plan_card
 from frondkeep.desk.logging.questions import Question, questions_about
@@ -134,7 +134,9 @@ def shown_again(
         del typed[without]
         data = renumbered(data, without=without)
         troubles = {place - (place > without): words for place, words in troubles.items() if place != without}
-    typed = (typed + [{}] * max(more, 0 if typed else 1))[:MOST_CARDS]
+    last = typed[-1] if typed else {}
+    new = {name: last[name] for name in TAKEN_OVER if name in last}
+    typed = (typed + [new] * max(more, 0 if typed else 1))[:MOST_CARDS]
     common = LogForm(
         initial={name: data[name] for name in LogForm.base_fields if data.get(name) is not None}, user=user
     )

@@ -10,7 +10,7 @@ from django.db import transaction
 
 from frondkeep.desk.finding import visible_ids
 from frondkeep.desk.logging.plans import MINE, NOT_KNOWN_GENUS, Plan
-from frondkeep.desk.logging.questions import ANOTHER, NO, NONE
+from frondkeep.desk.logging.questions import ANOTHER, NO, NONE, YES
 from frondkeep.desk.logging.tags import TagRead
 from frondkeep.desk.logging.waiting_photos import PhotoGoneError, forget, waiting_photo
 from frondkeep.desk.plant_facts import facts_of, origin_ids
@@ -75,7 +75,9 @@ def write_plant(plan: Plan, log: Log, known: KnownNames, *, photos: bool) -> Spe
 
 def log_plant(plan: Plan, log: Log, known: KnownNames) -> Specimen:
     typed = plan.typed
-    name, qualifier = name_meant(plan, "tag", plan.tag, log, known)
+    named, qualifier = name_meant(plan, "tag", plan.tag, log, known)
+    # A plant raised from spores of a clone never bears its name; where its sowing is not recorded, its genus.
+    name = named.genus if named and plan.tag.is_of_spores and not from_spores(plan, log) else named
     plant = log_specimen(
         keeper=plan.keeper,
         by=log.by,
@@ -114,13 +116,17 @@ def name_meant(plan: Plan, what: str, read: TagRead, log: Log, known: KnownNames
     return name_for_label(read.text, by=log.by, known=known, genus="" if genus == NOT_KNOWN_GENUS else genus)
 
 
+def from_spores(plan: Plan, log: Log) -> bool:
+    return plan.came == Came.SOWING or log.answers.get(plan.key("ex")) == YES
+
+
 def origin(plan: Plan, name: Name | None, log: Log) -> dict[str, Any]:
     """How it came, with the link that belongs to it, for `log_specimen`."""
     if plan.came == Came.PIECE:
         if log.answers.get(plan.key("pup")) == NO:
             return {"came": Came.NOT_KNOWN}
         return {"came": Came.PIECE, "piece_of": piece_of(plan, log)}
-    if plan.came == Came.SOWING:
+    if from_spores(plan, log):
         return {"came": Came.SOWING, "sowing": plan.typed["sowing"] or new_sowing(plan, name)}
     return {"came": plan.came}
 

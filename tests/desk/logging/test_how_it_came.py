@@ -5,6 +5,7 @@ import pytest
 from frondkeep.society.models import Appearance, Member
 from specimens.models import Came, Specimen
 from specimens.naming.codes import Code
+from specimens.services.shown_names import shown_name
 from specimens.services.sowings import Source, record_sowing
 from tests.cast import make_cultivar, make_member, make_plant, make_pup, make_species
 from tests.desk.conftest import signed_in
@@ -147,6 +148,26 @@ def test_a_clone_on_a_sporelings_tag_is_its_parents_name(ada: Member) -> None:
     said = text_of(signed_in(ada).post("/log/", form, follow=True))
     assert [source.name for source in logged_plants(form)[0].sowing.sources.all()] == [name]
     assert "Platycerium ex ‘Silver Tassel’" in said
+
+
+def test_ex_on_a_tag_asks_whether_it_came_from_spores(ada: Member) -> None:
+    name = make_cultivar()
+    form = filled({"came": "outside", "label_text": "ex 'Silver Tassel'"})
+    assert "The tag says “ex”" in text_of(sent(signed_in(ada), form))
+    signed_in(ada).post("/log/", confirmed(form, p0_ex="yes"))
+    plant = logged_plants(form)[0]
+    assert [source.name for source in plant.sowing.sources.all()] == [name]
+    assert shown_name(plant).plain == "Platycerium ex ‘Silver Tassel’"
+
+
+@pytest.mark.parametrize("came", ["outside", "piece"])
+def test_a_plant_whose_tag_says_ex_never_bears_the_clones_name(ada: Member, came: str) -> None:
+    make_cultivar()
+    form = confirmed(filled({"came": came, "label_text": "ex 'Silver Tassel'"}), p0_ex="no")
+    signed_in(ada).post("/log/", form)
+    plant = logged_plants(form)[0]
+    assert shown_name(plant).plain == "Platycerium"
+    assert plant.label_text == "ex 'Silver Tassel'"
 
 
 def test_a_sowing_on_record_is_joined_by_its_code(ada: Member, jonas: Member) -> None:

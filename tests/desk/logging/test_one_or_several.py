@@ -177,6 +177,16 @@ def test_the_curator_logs_each_plant_for_its_keeper(curator: Member) -> None:
     assert keepers[2] == curator.keeper
 
 
+def test_a_new_card_takes_over_whose_plant_it_is_and_is_still_an_empty_one(curator: Member) -> None:
+    form = filled({"kept_text": "The society"})
+    client = signed_in(curator)
+    html = client.post("/log/another/", form).content.decode()
+    assert html.count('value="The society"') == 2
+    form = confirmed(form | {"plants-TOTAL_FORMS": 2, "plants-1-kept_text": "The society"})
+    client.post("/log/", form)
+    assert len(logged_plants(form)) == 1
+
+
 def test_the_curator_is_told_where_there_is_no_such_keeper(curator: Member) -> None:
     response = sent(signed_in(curator), filled({"kept_text": "Nobody Here"}))
     assert response.status_code == 422

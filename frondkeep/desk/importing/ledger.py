@@ -17,9 +17,9 @@ from frondkeep.desk.importing.rows import RawRow, Ref
 from frondkeep.desk.importing.shows import ShowBook
 from frondkeep.desk.importing.values import plain
 from frondkeep.society.models import Meeting, Member
-from specimens.models import Cross, Keeping, Name, ParentageClaim, Rank, Specimen, SporeSowing, TraitState
+from specimens.models import Cross, Name, ParentageClaim, Rank, Specimen, SporeSowing, TraitState
 from specimens.naming.codes import CodeNotRead, read_code
-from specimens.services.reading import KnownNames, LabelMatch, take_qualifier
+from specimens.services.reading import KnownNames, LabelMatch
 
 PLANT_FIELDS = (
     "pk",
@@ -172,11 +172,6 @@ def indexed(rows: Iterable[dict[str, Any]], number: str) -> dict[str, list[dict[
     return found
 
 
-def keepers_now() -> dict[int, int]:
-    """Plant id → keeper id."""
-    return dict(Keeping.objects.filter(is_open=True).values_list("specimen", "keeper"))
-
-
 def looks_like_a_code(words: str) -> bool:
     return words[:4].isdigit() and "-" in words and len(words) < 16
 
@@ -187,7 +182,3 @@ def slips_of(words: str) -> tuple[Any, ...]:
     except CodeNotRead as slip:
         return slip.did_you_mean
     return ()
-
-
-def bare(text: str) -> str:
-    return take_qualifier(text)[1]

@@ -14,7 +14,7 @@ from frondkeep.desk.importing.registry import SUBJECTS
 from frondkeep.desk.importing.rows import PlannedRow, Ref
 from frondkeep.desk.importing.values import plain
 from frondkeep.shows.models import ShowClass
-from frondkeep.society.models import Keeper, Meeting, Role, User
+from frondkeep.society.models import Appearance, Keeper, Meeting, Role, User
 from specimens.changes import announcing_once
 from specimens.models import Name, Specimen, SporeSowing
 from specimens.services.reading import KnownNames, name_for_label
@@ -67,6 +67,17 @@ class Writing:
         if found is not None and found.pk is None:
             found.save()  # the society's own row, made at its first plant
         return found
+
+    def grower(self, words: str) -> dict[str, object]:
+        """`by` and `by_words` of a record: a member as such, anybody else in words.
+
+        A household that does not appear by name does not in words either.
+        """
+        found = self.people.find(words) if words else None
+        if found is None or found.member is not None:
+            return {"by": found.member if found else None, "by_words": "" if found else words[:120]}
+        shown = found.name if found.appears == Appearance.BY_NAME else "a household"
+        return {"by": None, "by_words": shown}
 
     def meeting(self, words: str) -> Meeting | None:
         if self._meetings is None:

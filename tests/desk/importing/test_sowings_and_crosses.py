@@ -2,6 +2,7 @@
 
 import pytest
 
+from frondkeep.society.models import Appearance, Household, Keeper, Member
 from specimens.models import Cross, Name, ParentageClaim, Specimen, SporeSowing
 from tests.cast import make_cultivar
 from tests.desk.importing.sheets import imported, planned, plants
@@ -87,3 +88,20 @@ def test_the_same_crosses_again_change_nothing() -> None:
     assert plan.counts() == {"on record": 1}
     assert plan.rows[0].notes == []
     assert ParentageClaim.objects.count() == 2
+
+
+def test_whoever_does_not_appear_by_name_is_not_named_in_words(ada: Member, home: Keeper) -> None:
+    Household.objects.update(appears=Appearance.A_MEMBER)
+    make_cultivar("Late Bloom")
+    imported(
+        sowings=sowings("S1,2020,Lode household,F1,,,", "S2,2020,Ada Quill,F1,,,", "S3,2020,a friend,F1,,,"),
+        crosses=crosses("X1,chance,,P. 'Silver Tassel',P. hillii,,1996,Ada Quill,P. 'Late Bloom',looks,,"),
+    )
+    sown = SporeSowing.objects.order_by("old_number")
+    assert [(sowing.by, sowing.by_words) for sowing in sown] == [
+        (None, "a household"),
+        (ada, ""),
+        (None, "a friend"),
+    ]
+    claim = ParentageClaim.objects.get()
+    assert (claim.by, claim.by_words) == (ada.user, "")

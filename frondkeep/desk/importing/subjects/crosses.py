@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING, Any
 from frondkeep.desk.importing.ledger import Ledger
 from frondkeep.desk.importing.phrases import Descent, read_descent
 from frondkeep.desk.importing.reader import RowReader
-from frondkeep.desk.importing.rows import PlannedRow, RawRow, Ref
+from frondkeep.desk.importing.rows import PlannedRow, RawRow, Ref, short
 from frondkeep.desk.importing.values import CROSSES, GROUNDS, plain
+from frondkeep.society.models import Member
 from specimens.models import Cross, Name, ParentageClaim, Specimen
 from specimens.services.claims import claim_parentage
 from specimens.services.sowings import Source, record_cross
@@ -26,18 +27,17 @@ def declare(raw: RawRow, ledger: Ledger) -> None:
 
 def plan(raw: RawRow, ledger: Ledger) -> PlannedRow:
     number = raw.cells.get("number", "")
-    key = f"cross:{plain(number)}" if number else raw.fingerprint()
+    key = short(f"cross:{plain(number)}") if number else raw.fingerprint()
     title = f"{number} {raw.cells.get('first', '')} × {raw.cells.get('second', '')}".strip()
     read = RowReader(raw, ledger, key=key, title=title)
     parents = [parent(read, "first"), parent(read, "second")]
-    person = read.person("by")
+    read.person("by")  # two of one name are asked about
     values = {
         "parents": parents,
         "how": read.word("how", CROSSES, otherwise=Cross.How.NOTICED),
         "egg": egg(read),
         "made": read.day("made"),
-        "by": read.cell("by") if person and person.member else "",
-        "by_words": "" if person and person.member else read.text("by", most=120),
+        "grower": read.text("by", most=120),
         "sowing": read.reference("sowing", kinds=("sowing",)),
         "result": result(read),
         "ground": read.word("ground", GROUNDS, otherwise=ParentageClaim.Ground.RECORD),
@@ -115,11 +115,11 @@ def write(writing: Writing, row: PlannedRow) -> None:
     values = row.values
     first, second = (source_of(writing, words) for words in values["parents"])
     about = subject(writing, values["result"])
-    by = writing.keeper(values["by"])
+    grower = writing.grower(values["grower"])
     record_cross(
         first=first, second=second, how=values["how"], egg_parent=values["egg"], made=values["made"],
-        by=by.member if by else None, by_words=values["by_words"], label=values["label"],
-        result=about if isinstance(about, Name) else None, notes=values["notes"], import_key=row.key,
+        label=values["label"],
+        result=about if isinstance(about, Name) else None, notes=values["notes"], import_key=short(row.key), **grower,
     )  # fmt: skip
     if about is not None:
         claims(writing, row, about, (first, second))
@@ -144,20 +144,26 @@ def subject(writing: Writing, result: ParentWords) -> Specimen | Name | None:
 def claims(writing: Writing, row: PlannedRow, about: Specimen | Name, parents: tuple[Source, Source]) -> None:
     """First what was formerly thought, then what stands now: both are kept, with their dates."""
     values = row.values
-    said: dict[str, Any] = {"by": writing.by, "by_words": values["by"] or values["by_words"]}
+    grower = writing.grower(values["grower"])
+    member = grower["by"] if isinstance(grower["by"], Member) else None
+    # A member is named only as each reader may see them, never in words.
+    said: dict[str, Any] = {
+        "by": (member.user if member else None) or writing.by,
+        "by_words": grower["by_words"],
+    }
     if values["formerly"]:
         former: Descent = values["formerly"]
         earlier = tuple(former_source(writing, words, about) for words in former.parents)
         if not stands_already(about, former.says, earlier):
             claim_parentage(
                 about, says=former.says, parents=earlier, ground="looks", made=values["made"], **said,
-                import_key=f"former:{row.key}"[:64],
+                import_key=short(f"former:{row.key}"),
             )  # fmt: skip
     if not stands_already(about, "cross", parents, egg=values["egg"], ground=values["ground"]):
         claim_parentage(
             about, says="cross", parents=parents, ground=values["ground"], egg_parent=values["egg"],
             made=values["changed"] if values["formerly"] else values["made"], source=values["label"],
-            superseding_because=values["notes"][:300], import_key=f"claim:{row.key}"[:64], **said,
+            superseding_because=values["notes"][:300], import_key=short(f"claim:{row.key}"), **said,
         )  # fmt: skip
 
 

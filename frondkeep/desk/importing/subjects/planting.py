@@ -141,7 +141,8 @@ def own_cross(writing: Writing, row: PlannedRow) -> NewClaim:
         about=plant, says="cross", ground="record",
         parents=tuple(Source(name=name_in(writing, words, origin)) for words in descent.parents),
         fields={
-            "by_words": whose, "made": row.values["acquired"], "source": origin["words"],
+            "by_words": "" if plain(whose) == "own" else whose,
+            "made": row.values["acquired"], "source": origin["words"],
             "import_key": short(f"own:{row.key}"),
         },
     )  # fmt: skip

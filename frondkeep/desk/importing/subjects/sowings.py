@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from frondkeep.desk.importing.ledger import Ledger
 from frondkeep.desk.importing.phrases import split_sources, without_brackets
 from frondkeep.desk.importing.reader import RowReader
-from frondkeep.desk.importing.rows import PlannedRow, RawRow, Ref
+from frondkeep.desk.importing.rows import PlannedRow, RawRow, Ref, short
 from frondkeep.desk.importing.values import DONT_KNOW, plain
 from specimens.services.many_plants import NewSowing, record_sowings
 from specimens.services.sowings import Source
@@ -28,6 +28,7 @@ def plan(raw: RawRow, ledger: Ledger) -> PlannedRow:
     key = f"number:{plain(number)}" if number else raw.fingerprint()
     read = RowReader(raw, ledger, key=key, title=number or f"sowing of {raw.cells.get('sources', '')}"[:80])
     read.row.gives = [("sowing", plain(number))] if number else []
+    read.person("by")  # two of one name are asked about
     read.row.values = {
         "sources": sources(read),
         "sown": read.day("sown"),
@@ -35,19 +36,12 @@ def plan(raw: RawRow, ledger: Ledger) -> PlannedRow:
         "came_up": read.text("came_up", most=300),
         "old_number": read.text("number", most=40),
         "label": read.text("sources", most=200),
-        **grower(read),
+        "grower": read.text("by", most=120),
     }
     read.row.values["notes"] = read.notes()
     if read.row.fate == "new":
         look_for_record(read, number)
     return read.row
-
-
-def grower(read: RowReader) -> dict[str, str]:
-    """A member, or words where it was somebody else or a household."""
-    person = read.person("by")
-    words = read.text("by", most=120)
-    return {"by": words, "by_words": ""} if person and person.member else {"by": "", "by_words": words}
 
 
 def sources(read: RowReader) -> list[SourceWords]:
@@ -107,8 +101,7 @@ def write(writing: Writing, rows: list[PlannedRow]) -> None:
 def new_sowing(writing: Writing, row: PlannedRow) -> NewSowing:
     fields = dict(row.values)
     sources = written_sources(writing, fields.pop("sources"))
-    by = writing.keeper(fields.pop("by"))
-    fields |= {"by": by.member if by else None, "import_key": row.key}
+    fields |= {**writing.grower(fields.pop("grower")), "import_key": short(row.key)}
     return NewSowing(sources=sources, fields=fields)
 
 

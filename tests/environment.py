@@ -9,7 +9,10 @@ import os
 import shutil
 import tempfile
 
-DATA_DIR = tempfile.mkdtemp(prefix="frondkeep-tests-")
+# In memory where there is room: the database waits for the disk at every commit.
+MEMORY = "/dev/shm"
+ROOM = os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > 500_000_000
+DATA_DIR = tempfile.mkdtemp(prefix="frondkeep-tests-", dir=MEMORY if ROOM else None)
 atexit.register(shutil.rmtree, DATA_DIR, ignore_errors=True)
 
 os.environ |= {

@@ -1,12 +1,16 @@
 """What every test may use, and what all of them go without: slow passwords, hashed file names, deadlines."""
 
 import os
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from django.conf import settings
 from hypothesis import HealthCheck
 from hypothesis import settings as generated
+from pytest_django import DjangoDbBlocker
+
+from tests.shared_rows import rows_of_a_module
 
 # A shared machine makes any deadline a false alarm. In CI the same examples are drawn every time, so that
 # a change is judged by what it changed; `HYPOTHESIS_PROFILE=thorough` looks for what nobody thought of.
@@ -30,3 +34,13 @@ def _static_files_as_they_lie() -> None:
 def _quick_passwords() -> None:
     """A slow hash guards real passwords; invented ones need none."""
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
+
+
+@pytest.fixture(scope="module")
+def reference_names(django_db_setup: None, django_db_blocker: DjangoDbBlocker) -> Iterator[None]:
+    """The shipped names, on record while a module's tests run; its tests still ask for `db`."""
+    from specimens.services.reference_names import load_reference_names
+
+    with rows_of_a_module(django_db_blocker):
+        load_reference_names()
+        yield

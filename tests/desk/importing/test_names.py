@@ -3,16 +3,10 @@
 import pytest
 
 from specimens.models import Name, ParentageClaim, Rank, Reproduction, TraitRecord
-from specimens.services.reference_names import load_reference_names
 from tests.desk.importing.sheets import imported, planned
 
 LIST = "Name;Genus;Species;Raised by;Introduced;Parents;True from spores?;Shield fronds;Spore patches;Notes"
-pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture(autouse=True)
-def reference(db: None) -> None:
-    load_reference_names()
+pytestmark = [pytest.mark.django_db, pytest.mark.usefixtures("reference_names")]
 
 
 def names(*lines: str) -> str:

@@ -3,10 +3,9 @@
 import pytest
 from django.db import IntegrityError, transaction
 
-from specimens.models import Name, Placement, Rank, TraitRecord, Treatment
+from specimens.models import Placement, Rank, Treatment
 from specimens.services.edits import StaleEditError
 from specimens.services.names import add_name, edit_name, follow_treatment, place_name
-from specimens.services.reference_names import load_reference_names
 from tests.cast import make_cultivar, make_genus, make_species
 
 pytestmark = pytest.mark.django_db
@@ -82,34 +81,3 @@ def test_following_another_treatment_changes_what_is_accepted() -> None:
     drynaria.refresh_from_db()
     aglaomorpha.refresh_from_db()
     assert (drynaria.accepted, aglaomorpha.accepted) == (aglaomorpha, aglaomorpha)
-
-
-def test_reference_names_load_once() -> None:
-    assert load_reference_names() > 60
-    assert load_reference_names() == 0
-
-
-def test_the_alcicorne_of_old_garden_books_is_bifurcatum() -> None:
-    """The trap of de Joncheere 1967, Blumea 15: 441–451: two plants under one species name."""
-    load_reference_names()
-    accepted = Name.objects.get(epithet="alcicorne", author="Desv.").accepted
-    misapplied = Name.objects.get(epithet="alcicorne", author="hort.").accepted
-    assert (accepted.epithet, misapplied.epithet) == ("alcicorne", "bifurcatum")
-
-
-def test_every_staghorn_has_its_traits_with_a_source() -> None:
-    load_reference_names()
-    species = Name.objects.filter(
-        rank=Rank.SPECIES, genus__epithet="Platycerium", placements__status="accepted"
-    )
-    assert species.count() == 18
-    for name in species:
-        keys = set(TraitRecord.objects.filter(name=name).values_list("state__trait__key", flat=True))
-        assert keys >= {"shield_fronds", "fertile_fronds", "forks", "breadth", "spore_patches", "pups"}, name
-    assert not TraitRecord.objects.filter(source="").exists()
-
-
-def test_solitary_species_are_marked() -> None:
-    load_reference_names()
-    solitary = set(Name.objects.filter(solitary=True).values_list("epithet", flat=True))
-    assert solitary == {"superbum", "grande", "holttumii", "wandae"}

@@ -4,15 +4,13 @@ import pytest
 
 from specimens.models import Name, Rank, Reproduction
 from specimens.services.reading import KnownNames, name_for_label
-from specimens.services.reference_names import load_reference_names
 from tests.cast import make_cultivar
 
 pytestmark = pytest.mark.django_db
 
 
 @pytest.fixture
-def known() -> KnownNames:
-    load_reference_names()
+def known(reference_names: None, db: None) -> KnownNames:
     make_cultivar("Silver Tassel")
     make_cultivar("Cristata", "Nephrolepis")
     make_cultivar("Cristata", "Dryopteris")

@@ -5,19 +5,22 @@ Pure geometry: plants and their steps in, boxes and lines out, in user units of 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
 from lineage.services.ancestry import Relative
 from lineage.services.chart_rows import Spot, Way, rows_and_ways
+from lineage.services.chart_words import wrapped, wrapped_words
 from specimens.naming.names import Run
 
-WIDTH, HEIGHT = 232, 84
+WIDTH, HEIGHT = 248, 84
+INSET, FIRST_LINE, LINE = 12, 27, 20
 PASSAGE = 24
 GAP_ACROSS, GAP_DOWN = 26, 62
 MARGIN = 14
-LETTERS, NOTE_LETTERS = 25, 29
+LETTERS, NOTE_LETTERS = 28, 28
+NOT_KNOWN = (Run("a plant not known", "roman"),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,30 +37,22 @@ class Box:
         return self.x + WIDTH / 2
 
     @property
-    def name_y(self) -> float:
-        return self.y + 27
+    def text_x(self) -> float:
+        return self.x + INSET
+
+    @property
+    def name_lines(self) -> list[tuple[float, tuple[Run, ...]]]:
+        """The whole name, each line with the height it stands at."""
+        return [(self.y + FIRST_LINE + place * LINE, runs) for place, runs in enumerate(_name(self.relative))]
 
     @property
     def code_y(self) -> float:
-        return self.y + 49
+        return self.y + FIRST_LINE + len(_name(self.relative)) * LINE + 2
 
     @property
-    def note_y(self) -> float:
-        return self.y + 70
-
-    @property
-    def text_x(self) -> float:
-        return self.x + 12
-
-    @property
-    def note(self) -> str:
-        """How it came; cut where the box ends."""
-        note = self.relative.note if self.relative else ""
-        return note if len(note) <= NOTE_LETTERS else f"{note[: NOTE_LETTERS - 1]}…"
-
-    @property
-    def runs(self) -> tuple[Run, ...]:
-        return shortened(self.relative.runs) if self.relative else (Run("a plant not known", "roman"),)
+    def note_lines(self) -> list[tuple[float, str]]:
+        """How it came, each line with the height it stands at."""
+        return [(self.code_y + (place + 1) * LINE, words) for place, words in enumerate(_note(self.relative))]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,26 +74,28 @@ class Chart:
     width: float
     height: float
     is_cut: bool
+    box_height: float
 
     box_width = WIDTH
-    box_height = HEIGHT
 
 
 def draw(relatives: Mapping[int, Relative]) -> Chart:
     """The chart of a plant and its ancestors, given children before parents; the first is the plant itself."""
     rows, ways = rows_and_ways(relatives)
     widths = [_width(row) for row in rows]
+    tall = _height(relatives.values())
     width = 2 * MARGIN + max(widths)
     corners: dict[Spot, tuple[float, float]] = {}
     for level, row in enumerate(rows):
-        top = MARGIN + (len(rows) - 1 - level) * (HEIGHT + GAP_DOWN)
+        top = MARGIN + (len(rows) - 1 - level) * (tall + GAP_DOWN)
         corners |= _corners(row, (width - widths[level]) / 2, top)
     return Chart(
         boxes=tuple(_box(spot, corner, relatives) for spot, corner in corners.items() if not spot.is_passing),
-        lines=tuple(_line(way, corners) for way in ways),
+        lines=tuple(_line(way, corners, tall) for way in ways),
         width=width,
-        height=2 * MARGIN + len(rows) * HEIGHT + (len(rows) - 1) * GAP_DOWN,
+        height=2 * MARGIN + len(rows) * tall + (len(rows) - 1) * GAP_DOWN,
         is_cut=any(relative.is_cut for relative in relatives.values()),
+        box_height=tall,
     )
 
 
@@ -124,31 +121,30 @@ def _box(spot: Spot, corner: tuple[float, float], relatives: Mapping[int, Relati
     return Box(*corner, relative, {"assumed": "9 6", "unknown": "2 5"}.get(certainty, ""))
 
 
-def _line(way: Way, corners: Mapping[Spot, tuple[float, float]]) -> Line:
+def _line(way: Way, corners: Mapping[Spot, tuple[float, float]], tall: float) -> Line:
     """Down from the parent, straight through each row it passes, to the child."""
     points = [(corners[spot][0] + _breadth(spot) / 2, corners[spot][1]) for spot in reversed(way.spots)]
     x, y = points[0]
-    path = [f"M{x:g} {y + HEIGHT:g}"]
+    path = [f"M{x:g} {y + tall:g}"]
     for (x1, y1), (x2, y2) in pairwise(points):
-        start, bend = y1 + HEIGHT, GAP_DOWN / 2
+        start, bend = y1 + tall, GAP_DOWN / 2
         path.append(f"C{x1:g} {start + bend:g} {x2:g} {y2 - bend:g} {x2:g} {y2:g}")
         if (x2, y2) != points[-1]:
-            path.append(f"V{y2 + HEIGHT:g}")
+            path.append(f"V{y2 + tall:g}")
     # Beside the foot of the line, where it runs straight down.
     words_at = (points[-1][0] + 10, points[-1][1] - 9)
     kind = "spores" if way.step.spores else "clone"
     return Line(" ".join(path), kind, way.step.certainty, way.step.words, *words_at)
 
 
-def shortened(runs: tuple[Run, ...]) -> tuple[Run, ...]:
-    """As much of a name as a box holds, with an ellipsis where it is cut."""
-    if sum(len(run.text) for run in runs) <= LETTERS:
-        return runs
-    kept: list[Run] = []
-    room = LETTERS - 1
-    for run in runs:
-        kept.append(Run(run.text[:room], run.style))
-        room -= len(run.text)
-        if room <= 0:
-            break
-    return (*kept, Run("…", "roman"))
+def _name(relative: Relative | None) -> tuple[tuple[Run, ...], ...]:
+    return wrapped(relative.runs if relative else NOT_KNOWN, LETTERS)
+
+
+def _note(relative: Relative | None) -> tuple[str, ...]:
+    return wrapped_words(relative.note, NOTE_LETTERS) if relative and relative.note else ()
+
+
+def _height(relatives: Iterable[Relative]) -> float:
+    """All boxes are as high as the one with the most to say."""
+    return HEIGHT + LINE * max(len(_name(each)) + len(_note(each)) - 2 for each in relatives)

@@ -146,10 +146,15 @@ def _thought(facts: PlantFacts) -> str:
 
 
 def _label(facts: PlantFacts) -> str:
-    """What the tag says, unless it says just the name."""
-    if not facts.label_text or _letters(facts.label_text) == _letters(facts.thought_name):
+    """What the tag says, unless it says just the name, whole or with its genus cut short or left out."""
+    if not facts.label_text or _letters(facts.label_text) in _ways_to_write(facts.thought_name):
         return ""
     return f"the tag says “{shorten(facts.label_text, _LABEL_SHOWN, placeholder=' …')}”"
+
+
+def _ways_to_write(name: str) -> set[str]:
+    genus, _, rest = name.partition(" ")
+    return {_letters(name), _letters(genus[:1] + rest), _letters(rest)}
 
 
 def _letters(text: str) -> str:

@@ -6,10 +6,9 @@ from django.test.utils import CaptureQueriesContext
 
 from lineage.services.ancestry import MOST, ancestry_of
 from lineage.services.branches import list_lines
-from lineage.services.chart import GAP_ACROSS, WIDTH, draw, shortened
+from lineage.services.chart import GAP_ACROSS, WIDTH, draw
 from lineage.services.lineage_pages import chart_of, lineage_of_plant
 from specimens.models import Came, SeenBy
-from specimens.naming.names import Run
 from specimens.services.sowings import record_sowing
 from specimens.services.specimens import end_specimen
 from tests.cast import make_curator, make_member
@@ -142,10 +141,13 @@ def queries_for(plant, reader):
     return len(asked)
 
 
-def test_a_long_name_is_cut_inside_its_box():
-    runs = (Run("Platycerium wallichii", "italic"), Run(" ‘Extraordinarily Long Name’", "roman"))
-    cut = "".join(run.text for run in shortened(runs))
-    assert (cut, len(cut)) == ("Platycerium wallichii ‘E…", 25)
+def test_a_long_name_is_shown_whole_and_every_box_grows_for_it(reader):
+    short = chart_of(make_plant(name=make_name("andinum")), reader)
+    named = make_plant(name=make_cultivar("Extraordinarily Long Name of a Fern"))
+    chart = chart_of(named, reader)
+    shown = [" ".join("".join(run.text for run in runs) for _, runs in box.name_lines) for box in chart.boxes]
+    assert "P. ‘Extraordinarily Long Name of a Fern’" in shown
+    assert chart.box_height > short.box_height
 
 
 def test_a_chart_of_one_plant_is_one_box(reader):

@@ -120,6 +120,18 @@ def test_what_it_is_thought_to_be(facts: dict[str, Any], thought: str) -> None:
     )
 
 
+@pytest.mark.parametrize("tag", ["Silver Tassel", "P. ‘Silver Tassel’"])
+def test_a_tag_that_leaves_out_the_genus_is_not_quoted(tag: str) -> None:
+    assert "tag" not in plant_sentence(PlantFacts(came="outside", thought_name=TASSEL, label_text=tag))
+
+
+def test_the_tag_of_a_plant_raised_from_another_is_quoted() -> None:
+    raised = PlantFacts(
+        came="sowing", thought_name="Platycerium ex ‘Silver Tassel’", label_text="Silver Tassel"
+    )
+    assert "the tag says “Silver Tassel”" in plant_sentence(raised)
+
+
 def test_the_tag_is_quoted_where_it_says_something_else() -> None:
     same = PlantFacts(came="outside", thought_name=TASSEL, label_text='platycerium "silver tassel"')
     other = PlantFacts(came="outside", thought_name=TASSEL, label_text="Silvered Tassel")

@@ -1,5 +1,6 @@
 from specimens.models.codes import CodeCounter
 from specimens.models.evidence import ClaimParent, ParentageClaim
+from specimens.models.handovers import HandOver
 from specimens.models.names import (
     HYBRID_RANKS,
     INFRASPECIFIC_RANKS,
@@ -24,6 +25,7 @@ __all__ = [
     "CodeCounter",
     "Cross",
     "Division",
+    "HandOver",
     "Holds",
     "Identification",
     "Keeping",

@@ -19,6 +19,7 @@ from lineage.services.descent import DescentError
 from specimens.models import Came, Identification, Name, Reproduction, Specimen
 from specimens.naming.dates import PartialDate
 from specimens.naming.sentences import plant_sentence
+from specimens.services.handover_claims import claim_piece
 from specimens.services.identifications import identify
 from specimens.services.photos import add_photo
 from specimens.services.reading import KnownNames, name_for_label
@@ -68,6 +69,7 @@ def write_plant(plan: Plan, log: Log, known: KnownNames, *, photos: bool) -> Spe
     except DescentError as problem:
         field = "parent_text" if plan.came == Came.PIECE else "spores_of"
         raise CardRefusedError(plan.number, field, str(problem)) from problem
+    claim_piece(plant, by=log.by)
     if photos and plan.typed["photo_kept"]:
         write_photo(plant, plan, log.by)
     return plant

@@ -11,6 +11,9 @@ class SocietyConfig(AppConfig):
 
     def ready(self) -> None:
         from frondkeep.society import checks  # noqa: F401 — registers the system checks
+        from frondkeep.society.form_words import use_our_words
+
+        use_our_words()
 
 
 class FrondkeepAdminConfig(AdminConfig):

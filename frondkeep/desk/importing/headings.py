@@ -10,6 +10,7 @@ from rapidfuzz import fuzz
 
 from frondkeep.desk.importing.intake import Sheet
 from frondkeep.desk.importing.kinds import KINDS, Kind
+from frondkeep.desk.inert_cells import revive
 
 ROWS_LOOKED_AT = 12
 NEAR = 88
@@ -40,10 +41,15 @@ class Table:
         return len(self.columns) >= 2 and not self.missing()
 
     def records(self) -> list[tuple[int, dict[str, str]]]:
-        """(row number from 1, field → text) for every row below the headings that holds anything."""
+        """(row number from 1, field → text) for every row below the headings that holds anything.
+
+        Cells that our own tables made inert are what they were before.
+        """
         found = []
         for number, row in enumerate(self.sheet.rows[self.heading_row :], self.heading_row + 1):
-            values = {key: row[column].strip() for key, column in self.columns.items() if column < len(row)}
+            values = {
+                key: revive(row[column].strip()) for key, column in self.columns.items() if column < len(row)
+            }
             if any(values.values()):
                 found.append((number, values))
         return found

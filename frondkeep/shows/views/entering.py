@@ -8,6 +8,8 @@ from typing import Any
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
+from django.utils.html import format_html
+from django.utils.safestring import SafeString
 from django.views.decorators.http import require_http_methods
 
 from frondkeep.shows.finding import class_of, committees_show, show_by_id
@@ -18,7 +20,9 @@ from frondkeep.shows.services.exhibitors import exhibitor_for, keeper_who_shows
 from frondkeep.shows.services.fitting import plants_for_class
 from frondkeep.society.models import Keeper, User
 from frondkeep.society.services.submissions import take_once
+from specimens.models import Specimen
 from specimens.services.shown_names import shown_name
+from specimens.templatetags.names import mark_up
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -28,7 +32,7 @@ def enter_class(request: HttpRequest, pk: int, number: int) -> HttpResponse:
     show_class = class_of(show, number)
     keeper = keeper_of(request.user)
     fitting, unfit = plants_for_class(show, show_class, keeper, request.user)
-    offered = [(plant, f"{shown_name(plant).plain} · {plant.code}") for plant in fitting]
+    offered = [(plant, chip_words(plant)) for plant in fitting]
     form = EnterForm(request.POST or None, show_class=show_class, fitting=offered)
     if form.is_valid():
         try:
@@ -40,6 +44,10 @@ def enter_class(request: HttpRequest, pk: int, number: int) -> HttpResponse:
             return redirect(show)
     context = {"form": form, "show": show, "show_class": show_class, "fitting": fitting, "unfit": unfit}
     return render(request, "shows/enter_class.html", context, status=422 if form.is_bound else 200)
+
+
+def chip_words(plant: Specimen) -> SafeString:
+    return format_html('{} <span class="code">{}</span>', mark_up(shown_name(plant).runs), plant.code)
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

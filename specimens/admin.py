@@ -24,18 +24,19 @@ CURATOR = (Role.CURATOR,)
 class VersionedForm(forms.ModelForm):
     """Refuses to save over what somebody else saved after this page was opened."""
 
-    version = forms.IntegerField(widget=forms.HiddenInput, required=False)
+    # Not called `version`: what the record keeps under that name is nothing to be typed.
+    version_seen = forms.IntegerField(widget=forms.HiddenInput, required=False)
     partial_dates: tuple[str, ...] = ()
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["version"].initial = self.instance.version
+        self.fields["version_seen"].initial = self.instance.version
         for when in self.partial_dates:
             self.fields[when].initial = getattr(self.instance, when).words
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
-        if self.instance.pk and cleaned.get("version") != self.current_version():
+        if self.instance.pk and cleaned.get("version_seen") != self.current_version():
             raise ValidationError(
                 "Somebody changed this while you were typing. Open it again beside this page."
             )
@@ -45,7 +46,7 @@ class VersionedForm(forms.ModelForm):
         return type(self.instance)._default_manager.values_list("version", flat=True).get(pk=self.instance.pk)
 
     def values(self) -> dict[str, Any]:
-        return {field: value for field, value in self.cleaned_data.items() if field != "version"}
+        return {field: value for field, value in self.cleaned_data.items() if field != "version_seen"}
 
 
 class NameForm(VersionedForm):
@@ -59,6 +60,12 @@ class NameForm(VersionedForm):
             "reproduction", "raiser", "origin", "home", "natural_group", "solitary", "notes", "checked",
             "voided_reason",
         ]  # fmt: skip
+        labels = {
+            "epithet": "Name itself, without quotation marks",
+            "reproduction": "It is kept",
+            "voided_reason": "Why it is no name after all",
+        }
+        help_texts = {"voided_reason": "Leave this empty for every name that stands."}
 
 
 @admin.register(Name)
@@ -74,7 +81,7 @@ class NameAdmin(RoleAdmin):
     def save_model(self, request: HttpRequest, obj: Name, form: NameForm, change: bool) -> None:
         values = form.values()
         saved = (
-            edit_name(obj, version=form.cleaned_data["version"], **values)
+            edit_name(obj, version=form.cleaned_data["version_seen"], **values)
             if change
             else add_name(by=request.user, **values)
         )
@@ -94,18 +101,36 @@ class PlacementAdmin(RoleAdmin):
         obj.__dict__.update(saved.__dict__)
 
 
+class TreatmentForm(forms.ModelForm):
+    """One treatment is always followed: ticking another moves the tick, and nothing only takes it away."""
+
+    follow = forms.BooleanField(label="The society follows it", required=False)
+
+    class Meta:
+        model = Treatment
+        fields = ["name", "citation"]
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["follow"].initial = self.instance.followed
+
+    def clean_follow(self) -> bool:
+        follow = self.cleaned_data["follow"]
+        if self.instance.followed and not follow:
+            raise ValidationError("The society follows one treatment. Tick the other one instead.")
+        return follow
+
+
 @admin.register(Treatment)
 class TreatmentAdmin(RoleAdmin):
     roles = CURATOR
-    fields = ["name", "citation", "followed"]
+    form = TreatmentForm
     list_display = ["name", "followed"]
 
     @transaction.atomic
-    def save_model(self, request: HttpRequest, obj: Treatment, form: forms.ModelForm, change: bool) -> None:
-        follow = obj.followed
-        obj.followed = bool(obj.pk) and Treatment.objects.filter(pk=obj.pk, followed=True).exists()
+    def save_model(self, request: HttpRequest, obj: Treatment, form: TreatmentForm, change: bool) -> None:
         obj.save()
-        if follow and not obj.followed:
+        if form.cleaned_data["follow"] and not obj.followed:
             follow_treatment(obj)
 
 
@@ -126,6 +151,7 @@ class SpecimenAdmin(RoleAdmin):
     """Plants are logged on their own page; where they grow is their keeper's alone and not here."""
 
     roles = CURATOR
+    called = "Plants"
     form = SpecimenForm
     list_display = ["code", "label_text", "came", "state"]
     list_filter = ["state", "came"]
@@ -136,7 +162,7 @@ class SpecimenAdmin(RoleAdmin):
 
     def save_model(self, request: HttpRequest, obj: Specimen, form: SpecimenForm, change: bool) -> None:
         try:
-            saved = edit_specimen(obj, version=form.cleaned_data["version"], **form.values())
+            saved = edit_specimen(obj, version=form.cleaned_data["version_seen"], **form.values())
         except StaleEditError:
             # Somebody saved between the form's own check and the lock: nothing of theirs is overwritten.
             self.message_user(request, "Not saved: somebody changed this plant at the same moment.", "error")

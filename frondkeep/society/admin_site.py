@@ -21,6 +21,19 @@ class FrondkeepAdminSite(AdminSite):
         close_pages_of_libraries()
         return super().get_urls()
 
+    def has_permission(self, request: HttpRequest) -> bool:
+        """Whoever may open one page at least; to others there are none."""
+        pages = self._registry.values()
+        return request.user.is_active and any(page.has_module_permission(request) for page in pages)
+
+    def get_app_list(self, request: HttpRequest, app_label: str | None = None) -> list[Any]:
+        """The list of pages, in the words of the other pages."""
+        apps = super().get_app_list(request, app_label)
+        for app in apps:
+            for page in app["models"]:
+                page["name"] = self._registry[page["model"]].called or page["name"]
+        return apps
+
     def login(self, request: HttpRequest, extra_context: dict[str, Any] | None = None) -> HttpResponse:
         """There is one door; to those who are in and have no role here, there is no such page."""
         if request.user.is_authenticated:
@@ -49,6 +62,9 @@ class _AskForRoles:
 
 class RoleAdmin(_AskForRoles, ModelAdmin):
     """Pages that holders of `roles` see and change; nothing is deleted, records are voided."""
+
+    # What the records are called on screens, where the code has another word.
+    called = ""
 
 
 class RoleInline(_AskForRoles, TabularInline):

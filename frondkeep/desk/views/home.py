@@ -10,7 +10,7 @@ from django.views.decorators.http import require_safe
 from frondkeep.desk.finding import proposals_for_curator
 from frondkeep.desk.plant_lists import listed
 from frondkeep.desk.plant_page import thoughts_said
-from frondkeep.desk.waiting import waiting_for
+from frondkeep.desk.waiting import duties_of, waiting_for
 from frondkeep.shows.models import Show
 from specimens.models import Specimen
 
@@ -26,6 +26,7 @@ def home(request: HttpRequest) -> HttpResponse:
     arrivals = shared.newest_first().with_page_parts()[:ARRIVALS]
     context = {
         "waiting": waiting_for(request.user),
+        "duties": duties_of(request.user),
         "show": Show.objects.coming().first(),
         "listed": listed(arrivals, reader=request.user),
     }

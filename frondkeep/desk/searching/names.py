@@ -8,6 +8,7 @@ from threading import Lock
 from django.db.models import Count, Max, Min, QuerySet, Sum
 from django.db.models.functions import Length
 
+from frondkeep.desk.searching.asked import LONGEST_ASKED
 from lineage.core.lookalikes import NameIndex
 from specimens.models import Name, Rank
 from specimens.naming.names import NameParts, sort_key
@@ -22,6 +23,7 @@ Row = tuple[int, str, str, str]
 
 def names_like(text: str, *, limit: int = MOST_FOUND) -> list[int]:
     """Ids of names that this text may mean, best first: words that start so, then names spelled nearly so."""
+    text = text[:LONGEST_ASKED]
     asked = folded(text)
     return _kept.find(text, asked, limit=limit) if asked else []
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from django.db.models import Q, QuerySet
 
+from frondkeep.desk.searching.asked import LONGEST_ASKED
 from frondkeep.desk.searching.codes import by_code
 from frondkeep.desk.searching.names import names_like
 from frondkeep.society.models import User
@@ -13,7 +14,7 @@ from specimens.models.specimens import in_hands_of
 
 def plants_matching(plants: QuerySet[Specimen], text: str, *, reader: User) -> QuerySet[Specimen]:
     """Those of `plants` that the text may mean. The keeper's own numbers find only plants the reader may change."""
-    text = text.strip()
+    text = text.replace("\0", " ").strip()[:LONGEST_ASKED]
     if not text:
         return plants
     found = Q(society_number__iexact=text) | on_the_tag(text) | under_names(names_like(text))

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import logging
+
 from django.http import FileResponse, Http404, HttpRequest
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_safe
 
 from frondkeep.desk.finding import visible_photos
+
+logger = logging.getLogger(__name__)
 
 
 @require_safe
@@ -16,7 +20,12 @@ def photo(request: HttpRequest, key: str, *, small: bool = False) -> FileRespons
     found = visible_photos(request.user).filter(key=key).first()
     if found is None:
         raise Http404
-    response = FileResponse((found.thumbnail if small else found.file).open("rb"), content_type="image/jpeg")
+    try:
+        file = (found.thumbnail if small else found.file).open("rb")
+    except FileNotFoundError as problem:
+        logger.error("The file of photo %s is missing.", key)
+        raise Http404 from problem
+    response = FileResponse(file, content_type="image/jpeg")
     response["X-Content-Type-Options"] = "nosniff"
     response["Content-Security-Policy"] = "default-src 'none'; sandbox"
     return response

@@ -12,6 +12,7 @@ from frondkeep.desk.plant_lists import listed
 from frondkeep.desk.searching.asked import text_asked
 from frondkeep.desk.searching.names import names_like
 from frondkeep.desk.searching.plants import plants_matching
+from frondkeep.society.keys import key_asked
 from frondkeep.society.models import Keeper, User
 from specimens.models import Name, Specimen
 
@@ -68,10 +69,11 @@ def name_to_type(keeper: Keeper, reader: User) -> str:
 def chosen_keeper(request: HttpRequest) -> Keeper | None:
     """The keeper whose plants are wanted, if the reader may know them."""
     typed = request.GET.get("keeper") or sent_along(request, "from_keeper_id")
-    return known_keepers(request.user).filter(pk=int(typed)).first() if typed.isdecimal() else None
+    key = key_asked(typed)
+    return known_keepers(request.user).filter(pk=key).first() if key is not None else None
 
 
 def sent_along(request: HttpRequest, field: str) -> str:
     """Another field of the same card; a form of several cards sends it as “plants-2-from_keeper_id”."""
     sent = (value for key, value in request.GET.items() if key == field or key.endswith(f"-{field}"))
-    return next(sent, "").strip()
+    return next(sent, "").replace("\0", " ").strip()

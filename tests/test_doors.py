@@ -24,11 +24,13 @@ from frondkeep.society.models import Role, Submission
 from lineage.models import Suspicion
 from lineage.services.rulings import give_ruling
 from specimens.models import Identification, SeenBy
+from specimens.services.handover_claims import deny
 from specimens.services.identifications import identify
 from specimens.services.photos import ReadPhoto, add_photo
 from tests.cast import make_cultivar, make_household, make_member, make_plant, token, when
 from tests.shared_rows import rows_of_a_module
 from tests.shows.make import LONG_AGO, make_class, make_entry, make_show
+from tests.specimens.services.handing import make_claim, make_offer, on_the_table
 
 ROLES = ("owner", "partner", "member", "curator", "committee", "secretary", "spores", "administrator")
 EVERYBODY = frozenset(ROLES)
@@ -92,6 +94,19 @@ def import_row(which: str, **options: Any) -> Row:
     )
 
 
+RECEIVER = frozenset({"member", "curator"})
+PARTIES = OWNERS | RECEIVER
+
+
+def hand_over_row(claimed: frozenset[str], *, method: str = "post", **others: frozenset[str]) -> Row:
+    """Hand-overs between the owner's household, who gives, and the member, who receives."""
+    allowed = {"claimed": claimed} | {
+        which.replace("on_table", "on a table"): who for which, who in others.items()
+    }
+    asked = {which: who for which, who in allowed.items() if who or len(allowed) == 1}
+    return Row(asked, lambda world, which: {"token": world.hand_overs[which].token}, method=method)
+
+
 TABLE: dict[str, Row] = {
     "home": always(EVERYBODY),
     "mine": always(EVERYBODY),
@@ -128,6 +143,22 @@ TABLE: dict[str, Row] = {
     "import-preview": import_row("read"),
     "import-read-on": import_row("read", method="post"),
     "import-done": import_row("written"),
+    "hand-overs": always(EVERYBODY),
+    "table": Row(
+        {"a table": EVERYBODY}, lambda world, which: {"pk": world.hand_overs["on a table"].meeting_id}
+    ),
+    "plant-gave": CHANGE,
+    "hand-over": hand_over_row(
+        PARTIES, offered=PARTIES, denied=PARTIES, method="get", on_table=OWNERS | CURATOR
+    ),
+    "hand-over-accept": hand_over_row(NOBODY, offered=RECEIVER, on_table=CURATOR),
+    "hand-over-refuse": hand_over_row(NOBODY, offered=RECEIVER, on_table=CURATOR),
+    "hand-over-pick": hand_over_row(NOBODY, on_table=EVERYBODY),
+    "hand-over-take-back": hand_over_row(NOBODY, offered=OWNERS | CURATOR, on_table=OWNERS | CURATOR),
+    "hand-over-agree": hand_over_row(OWNERS | CURATOR),
+    "hand-over-deny": hand_over_row(OWNERS | CURATOR),
+    "hand-over-apart": hand_over_row(PARTIES),
+    "hand-over-settled": hand_over_row(NOBODY, denied=CURATOR),
     "names": always(EVERYBODY),
     "name": name_row(EVERYBODY),
     "name-lineage": name_row(EVERYBODY),
@@ -219,6 +250,12 @@ def build_world() -> SimpleNamespace:
         make_class(show)
     shows["judged show"].judging_closed_at = shows["judged show"].entries_close_at
     shows["judged show"].save()
+    hand_overs = {
+        "offered": make_offer(plants["owner's shared"], owner, people["member"]),
+        "denied": deny(make_claim(plants["owner's private"], people["member"]), by=owner.user),
+        "claimed": make_claim(plants["owner's private"], people["member"]),
+        "on a table": on_the_table(plants["owner's shared"], owner)[0],
+    }
     entry = make_entry(shows["open show"].classes.get(), owner, plants["owner's shared"])
     make_cultivar("Silvered Tassel")
     apart = {"answer": "different", "reason": "other fronds", "by": people["curator"].user}
@@ -239,6 +276,7 @@ def build_world() -> SimpleNamespace:
         name=name,
         shows=shows,
         entry=entry,
+        hand_overs=hand_overs,
         clients=clients,
         photos=photos,
         proposal=proposal,

@@ -13,7 +13,7 @@ from frondkeep.desk.navigation import address
 from frondkeep.shows.models import Entry, Show
 from frondkeep.society.models import Role, User
 from lineage.models import Suspicion
-from specimens.models import Name, Specimen
+from specimens.models import HandOver, Name, Specimen
 
 CURATOR, SECRETARY, ADMINISTRATOR = (Role.CURATOR,), (Role.SECRETARY,), (Role.ADMINISTRATOR,)
 DUTIES = (
@@ -41,8 +41,15 @@ def waiting_for(user: User) -> list[Waiting]:
     """One's own plants, then what there is for a curator or the committee to do."""
     mine = Specimen.objects.mine(user).growing().count()
     own = Waiting(mine, one_or_many(mine, "plant I keep", "plants I keep"), reverse("mine"))
-    work = chain(curators_work(user), committees_work(user))
+    work = chain(hand_overs_asked(user), curators_work(user), committees_work(user))
     return [own, *(each for each in work if each.count and each.url)]
+
+
+def hand_overs_asked(user: User) -> Iterator[Waiting]:
+    asked = HandOver.objects.waiting_for(user).count()
+    yield Waiting(
+        asked, one_or_many(asked, "hand-over to answer", "hand-overs to answer"), address("hand-overs")
+    )
 
 
 def curators_work(user: User) -> Iterator[Waiting]:

@@ -23,6 +23,10 @@ class HandOverQuerySet(models.QuerySet["HandOver"]):
         """Those that one side has told and the other has not answered, the tables' among them."""
         return self.filter(state__in=OPEN)
 
+    def settled(self) -> HandOverQuerySet:
+        """Those that were answered or taken back; what the curator is still asked about is among them."""
+        return self.exclude(state__in=OPEN)
+
     def on_tables(self) -> HandOverQuerySet:
         """What was put on a meeting's table and nobody has taken; the order in which it was put there."""
         return self.filter(ON_TABLE, state=HandOver.State.OFFERED).order_by("pk")

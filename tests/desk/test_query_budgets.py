@@ -38,7 +38,7 @@ CHOICES = Counter(specimens_name=2, society_keeper=1, specimens_traitstate=1)
 NAMES_IN_MEMORY = Counter(specimens_name=1)
 
 BUDGETS = {
-    "/": AS_KEEPER + HOW_MANY + PLANTS + PICTURES + Counter(shows_show=1),
+    "/": AS_KEEPER + HOW_MANY + PLANTS + PICTURES + Counter(shows_show=1, specimens_handover=1),
     "/mine/": AS_KEEPER + HOW_MANY + PLANTS + PICTURES,
     "/plants/": AS_KEEPER + HOW_MANY + PLANTS + PICTURES + CHOICES,
     "/plants/?as=lines&q=silver": AS_KEEPER + NAMES_IN_MEMORY + HOW_MANY + PLANTS + PICTURES + CHOICES,

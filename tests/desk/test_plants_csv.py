@@ -56,7 +56,7 @@ def test_more_plants_than_a_batch_are_all_there_once(ada: Member, monkeypatch: p
 
 
 @pytest.mark.django_db
-@pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "\0"])
+@pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t"])  # no NUL: PostgreSQL keeps none
 def test_a_cell_that_would_run_as_a_formula_is_made_inert(ada: Member, start: str) -> None:
     plant = make_plant(ada)
     plant.label_text = f"{start}HYPERLINK(1)"

@@ -19,6 +19,8 @@ from tests.cast import make_cultivar, make_member, make_plant, make_pup, make_sp
 from tests.desk.conftest import signed_in
 
 pytestmark = pytest.mark.django_db
+# PostgreSQL declares a cursor for what a form lets people choose from.
+READING = ("SELECT", "WITH", "DECLARE")
 FIRST_TABLE = re.compile(r'FROM "?(\w+)"?')
 
 # Who is asking: their session, their roles, their member, the keepers they act for.
@@ -65,7 +67,7 @@ def questions(member: Member, address: str) -> Counter[str]:
         response = client.get(address)
         response.getvalue()
     assert response.status_code == 200
-    selects = [query["sql"] for query in asked if query["sql"].startswith(("SELECT", "WITH"))]
+    selects = [query["sql"] for query in asked if query["sql"].startswith(READING)]
     assert len(selects) == len(asked), "looking at a page writes nothing"
     return Counter(FIRST_TABLE.search(sql)[1] for sql in selects)
 

@@ -36,7 +36,7 @@ def test_after_saving_codes_and_date_are_echoed(ada: Member) -> None:
     parent = make_plant(ada)
     html = signed_in(ada).post(f"/plants/{parent.code}/pup/", answers(ada), follow=True).content.decode()
     pup = Specimen.objects.get(division__parent=parent)
-    assert f"Logged: {pup.code}" in html
+    assert f'Logged: <span class="code">{pup.code}</span>' in html
     assert "We stored" in html
 
 

@@ -17,8 +17,8 @@ from specimens.models import HandOver, Name, Specimen
 
 CURATOR, SECRETARY, ADMINISTRATOR = (Role.CURATOR,), (Role.SECRETARY,), (Role.ADMINISTRATOR,)
 DUTIES = (
-    (CURATOR + ADMINISTRATOR, "Bring in a spreadsheet", "import"),
-    (CURATOR, "Decisions made", "decisions"),
+    (CURATOR + ADMINISTRATOR, "Import spreadsheets", "import"),
+    (CURATOR, "Decisions so far", "decisions"),
     (CURATOR, "Placements and treatments", "admin:specimens_placement_changelist"),
     (CURATOR + SECRETARY, "Members and how to reach them", "admin:society_member_changelist"),
     (CURATOR + SECRETARY, "Meetings", "admin:society_meeting_changelist"),

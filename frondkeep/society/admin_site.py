@@ -7,6 +7,7 @@ from typing import Any
 from django.contrib.admin import AdminSite, ModelAdmin, TabularInline
 from django.contrib.auth.views import redirect_to_login
 from django.http import Http404, HttpRequest, HttpResponse
+from django.utils.text import capfirst
 
 
 class FrondkeepAdminSite(AdminSite):
@@ -65,6 +66,12 @@ class RoleAdmin(_AskForRoles, ModelAdmin):
 
     # What the records are called on screens, where the code has another word.
     called = ""
+
+    def changelist_view(
+        self, request: HttpRequest, extra_context: dict[str, Any] | None = None
+    ) -> HttpResponse:
+        title = self.called or capfirst(self.opts.verbose_name_plural)
+        return super().changelist_view(request, {"title": title, **(extra_context or {})})
 
 
 class RoleInline(_AskForRoles, TabularInline):

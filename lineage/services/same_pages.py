@@ -22,7 +22,7 @@ BEFORE_PARENTS = {
     "mixed": "from a pan of ",
 }
 # Which clue marks which row of facts, and which of its levels agree.
-AGREES = {"same raiser", "same raiser, near years", "same two"}
+AGREES = {"same raiser", "same raiser, near years", "same two", "same kinds"}
 DIFFERS = {"different raisers", "none shared"}
 
 
@@ -38,6 +38,17 @@ class Fact:
     def words(self) -> str:
         """Where no name stands there: the words alone, which are set as words."""
         return "" if any(run.style == "italic" for run in self.runs) else plain(self.runs)
+
+    @property
+    def before(self) -> str:
+        """Words that lead up to the names, as “a sport of ”."""
+        first = self.runs[0].text if self.runs else ""
+        return first if first in BEFORE_PARENTS.values() else ""
+
+    @property
+    def named(self) -> tuple[Run, ...]:
+        """The names alone."""
+        return self.runs[1:] if self.before else self.runs
 
 
 @dataclass(slots=True)

@@ -57,6 +57,7 @@ class EditPlantForm(forms.ModelForm):
     def __init__(self, *args: Any, user: User, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         plant: Specimen = self.instance
+        self.fields["meeting"].empty_label = "none of these, or no meeting"
         self.initial |= {"acquired": plant.acquired, "version": plant.version}
         self.fields["last_seen_alive"].input_formats = ["%d/%m/%Y", "%d.%m.%Y", "%d-%m-%Y", "%Y-%m-%d"]
         keeper = plant.keeper

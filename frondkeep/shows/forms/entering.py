@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
-from django.db.models import Q
+from django.db.models import Q, QuerySet
 
 from frondkeep.shows.models import ShowClass
 from frondkeep.shows.services.entries import Staged
@@ -15,6 +15,9 @@ from specimens.models import Specimen
 from specimens.naming.codes import CodeNotRead, read_code
 from specimens.naming.labels import LabelTooLong, clean_label
 from specimens.services.reading import KnownNames
+
+
+MOST_LINES = 100
 
 
 class EnterForm(SubmissionForm):
@@ -39,7 +42,8 @@ class EnterForm(SubmissionForm):
             del self.fields["plants"]
 
     def staged(self) -> tuple[Staged, ...]:
-        return tuple(Staged(specimen=self.by_code[code]) for code in self.cleaned_data.get("plants", ()))
+        chosen = dict.fromkeys(self.cleaned_data.get("plants", ()))
+        return tuple(Staged(specimen=self.by_code[code]) for code in chosen)
 
 
 class CommitteeEnterForm(SubmissionForm):
@@ -76,8 +80,17 @@ class CommitteeEnterForm(SubmissionForm):
         if not cleaned.get("is_guest") and cleaned.get("exhibitor"):
             self.keeper = self.find_keeper(cleaned["exhibitor"].strip())
         lines = [line.strip() for line in cleaned.get("plants", "").splitlines() if line.strip()]
+        if len(lines) > MOST_LINES:
+            self.add_error("plants", f"These are {len(lines)} plants; an entry has {MOST_LINES} at most.")
+            lines = []
         self.staged = tuple(staged for line in lines if (staged := self.read_line(line)))
+        self.look_for_doubles()
         return cleaned
+
+    def look_for_doubles(self) -> None:
+        codes = [staged.specimen.code for staged in self.staged if staged.specimen]
+        for code in sorted({code for code in codes if codes.count(code) > 1}):
+            self.add_error("plants", f"{code} stands here twice. Leave it in one line.")
 
     def find_keeper(self, typed: str) -> Keeper | None:
         named = Q(member__name__iexact=typed) | Q(household__name__iexact=typed)
@@ -97,25 +110,44 @@ class CommitteeEnterForm(SubmissionForm):
             code = read_code(line)
         except CodeNotRead as problem:
             if problem.did_you_mean:
-                meant = " or ".join(map(str, problem.did_you_mean[:3]))
-                self.add_error("plants", f"“{line}” has a slip. Did you mean {meant}?")
+                self.add_error("plants", self.slip_in(line, problem))
                 return None
             return self.read_typed_name(line)
-        plants = Specimen.objects.visible_to(self.user).with_page_parts()
-        if self.keeper is not None:
-            plants = plants | Specimen.objects.kept_by(frozenset({self.keeper.pk})).with_page_parts()
-        plant = plants.filter(code=str(code)).first()
+        plant = self.plants_at_hand().filter(code=str(code)).first()
         if plant is None:
             self.add_error("plants", f"No plant bears the code {code}.")
             return None
         return Staged(specimen=plant)
 
+    def plants_at_hand(self) -> QuerySet[Specimen]:
+        """What the committee may see, and all that the exhibitor keeps."""
+        plants = Specimen.objects.visible_to(self.user).with_page_parts()
+        if self.keeper is None:
+            return plants
+        return plants | Specimen.objects.kept_by(frozenset({self.keeper.pk})).with_page_parts()
+
+    def slip_in(self, line: str, problem: CodeNotRead) -> str:
+        """What is said of a code with a slip: the codes of plants that may be meant, if there are any."""
+        near = self.plants_at_hand().filter(code__in=[*map(str, problem.did_you_mean), *without_letter(line)])
+        meant = " or ".join(near.values_list("code", flat=True).order_by("code")[:3])
+        return f"“{line}” has a slip. " + (f"Did you mean {meant}?" if meant else "Look at its tag again.")
+
     def read_typed_name(self, line: str) -> Staged | None:
         try:
             typed = clean_label(line)[:200]
+            if not typed:
+                return None
             matched = KnownNames.load().match(typed)
             # A doubtful name is printed as it was typed, doubt and all.
             return Staged(typed_name=typed, name=None if matched.qualifier else matched.name)
         except LabelTooLong as problem:
             self.add_error("plants", str(problem))
             return None
+
+
+def without_letter(line: str) -> list[str]:
+    """The code that these digits have, if it is the letter alone that is wrong."""
+    try:
+        return [str(read_code(line.strip()[:-1]))]
+    except CodeNotRead:
+        return []

@@ -8,7 +8,12 @@ from axes.helpers import get_cool_off
 from django import forms
 from django.contrib.auth import views as auth_views
 from django.contrib.auth.decorators import login_not_required
-from django.contrib.auth.forms import AuthenticationForm, PasswordResetForm
+from django.contrib.auth.forms import (
+    AuthenticationForm,
+    PasswordChangeForm,
+    PasswordResetForm,
+    SetPasswordForm,
+)
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import reverse_lazy
@@ -32,6 +37,36 @@ class SignInForm(AuthenticationForm):
         super().__init__(*args, **kwargs)
         self.fields["username"].label = "Your name or e-mail address"
         self.fields["username"].max_length = 254
+
+
+class ForgotPasswordForm(PasswordResetForm):
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["email"].label = "Your e-mail address"
+
+
+class NewPasswordForm(SetPasswordForm):
+    error_messages = {"password_mismatch": "The two are not the same. Type the new one twice."}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["new_password1"].label = "New password"
+        self.fields[
+            "new_password1"
+        ].help_text = "Eight characters or more; not your name, and none that everybody thinks of first."
+        self.fields["new_password2"].label = "The new password once more"
+        self.fields["new_password2"].help_text = ""
+
+
+class ChangePasswordForm(NewPasswordForm, PasswordChangeForm):
+    error_messages = {
+        **NewPasswordForm.error_messages,
+        "password_incorrect": "This is not the password you have now.",
+    }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["old_password"].label = "The password you have now"
 
 
 @method_decorator(login_not_required, name="dispatch")
@@ -74,7 +109,7 @@ class ForgotPassword(auth_views.PasswordResetView):
     template_name = "society/forgot_password.html"
     email_template_name = "society/password_letter.txt"
     subject_template_name = "society/password_letter_subject.txt"
-    form_class = PasswordResetForm
+    form_class = ForgotPasswordForm
     success_url = reverse_lazy("password-sent")
 
 
@@ -89,9 +124,11 @@ class PasswordSent(auth_views.PasswordResetDoneView):
 @method_decorator(login_not_required, name="dispatch")
 class NewPassword(auth_views.PasswordResetConfirmView):
     template_name = "society/new_password.html"
+    form_class = NewPasswordForm
     success_url = reverse_lazy("sign-in")
 
 
 class ChangePassword(auth_views.PasswordChangeView):
     template_name = "society/change_password.html"
+    form_class = ChangePasswordForm
     success_url = reverse_lazy("home")

@@ -148,6 +148,7 @@ TABLE: dict[str, Row] = {
         {"a table": EVERYBODY}, lambda world, which: {"pk": world.hand_overs["on a table"].meeting_id}
     ),
     "plant-gave": CHANGE,
+    "plant-got": SEE,
     "hand-over": hand_over_row(
         PARTIES, offered=PARTIES, denied=PARTIES, method="get", on_table=OWNERS | CURATOR
     ),

@@ -83,12 +83,16 @@ def before(each: HandOver, reader: User) -> str:
     giver, receiver = keeper_words(each.giver, reader), receiver_words(each, reader)
     what = f"a {each.get_kind_display()} of" if each.is_piece else ""
     if is_told_by_receiver(each):
-        start = f"{receiver} logged"
+        start = f"{receiver} logged" if each.is_piece else has_it(receiver)
     elif each.on_table and each.receiver is None:
         start = f"{giver} put on the table"
     else:
         start = f"{giver} gave {receiver}"
     return capital(" ".join(part for part in (start, what) if part))
+
+
+def has_it(receiver: str) -> str:
+    return "you say you have" if receiver == "you" else f"{receiver} says they have"
 
 
 def after(each: HandOver, reader: User) -> str:
@@ -104,7 +108,9 @@ def is_the_meetings_day(each: HandOver) -> bool:
 
 
 def is_told_by_receiver(each: HandOver) -> bool:
-    return each.state == State.CLAIMED or (each.state == State.REFUSED and each.piece_id is not None)
+    return each.state == State.CLAIMED or (
+        each.state == State.REFUSED and (each.to_settle or each.piece_id is not None)
+    )
 
 
 def receiver_words(each: HandOver, reader: User) -> str:
@@ -144,7 +150,8 @@ def rival_words(each: HandOver, reader: User, visible: frozenset[int]) -> str:
         return ""
     code = plant.code if plant.pk in visible else "a plant not shown"
     giver = capital(keeper_words(each.giver, reader))
-    return f"{giver} told of a piece of {code} instead. Is it one piece or two?"
+    told_else = f"{giver} told of a piece of {code} instead."
+    return f"{told_else} Is it one piece, or two? If this one is right, that one is taken back."
 
 
 def answers_of(each: HandOver, reader: User, keepers: list[Keeper]) -> list[Answer]:
@@ -174,8 +181,8 @@ def answers_of(each: HandOver, reader: User, keepers: list[Keeper]) -> list[Answ
         return claim_answers(each, gives=gives, receives=receives)
     if each.to_settle and reader.is_curator:
         return [
-            button(each, "hand-over-agree", "It is a piece of it"),
-            button(each, "hand-over-settled", "Leave it in words"),
+            button(each, "hand-over-agree", "It is so" if not each.is_piece else "It is a piece of it"),
+            button(each, "hand-over-settled", "Leave it as it is"),
         ]
     return []
 
@@ -185,7 +192,11 @@ def claim_answers(each: HandOver, *, gives: bool, receives: bool) -> list[Answer
     if not gives:
         return apart if receives else []
     asked = [button(each, "hand-over-agree", "Yes, that is right")]
-    return [*asked, button(each, "hand-over-deny", "Not a piece of mine"), *apart]
+    return [
+        *asked,
+        button(each, "hand-over-deny", "Not a piece of mine" if each.is_piece else "Not so"),
+        *apart,
+    ]
 
 
 def button(each: HandOver, name: str, words: str) -> Answer:

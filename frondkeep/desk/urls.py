@@ -53,6 +53,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("photos/<slug:key>/small/", partial(photos.photo, small=True), name="photo-small"),
     path("import/", include("frondkeep.desk.import_urls")),
     path("plants/<code:code>/gave/", giving.gave, name="plant-gave"),
+    path("plants/<code:code>/got/", giving.got, name="plant-got"),
     path("hand-overs/", include("frondkeep.desk.handover_urls")),
     path("names/", names.names, name="names"),
     path("names/<int:pk>/", names.name, name="name"),

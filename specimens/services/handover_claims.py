@@ -6,17 +6,22 @@ from __future__ import annotations
 from django.db import transaction
 from django.utils import timezone
 
-from frondkeep.society.models import Keeper, User
+from frondkeep.society.models import Keeper, Meeting, User
 from specimens.changes import announce
 from specimens.models import HandOver, Specimen
+from specimens.naming.dates import PartialDate
 from specimens.services.handover_matching import Evening, circle_of, offer_recognised, rival_offer
 from specimens.services.handover_steps import (
     AnsweredAlreadyError,
+    HandOverError,
     answer,
+    hand_on,
     lock_hand_over,
     lock_plant,
     set_parent,
 )
+from specimens.services.handovers import accept
+from specimens.services.identifications import NO_DATE
 
 State, What = HandOver.State, HandOver.What
 
@@ -57,33 +62,67 @@ def claim_piece(piece: Specimen, *, by: User | None) -> HandOver | None:
 
 
 @transaction.atomic
+def claim_plant(
+    plant: Specimen, *, receiver: Keeper, by: User, on: PartialDate = NO_DATE, meeting: Meeting | None = None
+) -> HandOver:
+    """Somebody says that a whole plant is with them now: its keeper is asked, unless they told so already.
+
+    Raises HandOverError where nobody can have given it to them.
+    """
+    fresh = lock_plant(plant)
+    giver = fresh.keeper
+    if giver is None or not fresh.is_growing:
+        raise HandOverError("Nobody keeps this plant, so nobody can have given it to you. Ask the curator.")
+    if receiver.pk in circle_of(giver):
+        raise HandOverError("It is yours already.")
+    told = HandOver.objects.open().filter(plant=fresh, what=What.PLANT).first()
+    if told is not None:
+        if told.state == State.OFFERED and (told.lies_on_table or told.receiver_id in circle_of(receiver)):
+            return accept(told, by=by, keeper=receiver)
+        raise HandOverError("Its keeper is being asked about it already. Ask them, or the curator.")
+    claim = HandOver.objects.create(
+        what=What.PLANT,
+        state=State.CLAIMED,
+        plant=fresh,
+        giver=giver,
+        receiver=receiver,
+        meeting=meeting,
+        handed=on,
+        told_by=by,
+    )
+    announce("keepings", [fresh.pk])
+    return claim
+
+
+@transaction.atomic
 def agree(claim: HandOver, *, by: User) -> HandOver:
     """It is right, says the giver (or the curator, of one that the giver denied). What the giver told otherwise
-    of the same piece is taken back. Raises AnsweredAlreadyError."""
+    of the same piece is taken back. Raises AnsweredAlreadyError; HandOverError where a whole plant is no longer
+    the giver's."""
     denied = [State.REFUSED] if by.is_curator and claim.to_settle else []
     fresh = lock_hand_over(claim, State.CLAIMED, *denied)
     rival = fresh.rival
     answer(fresh, State.AGREED, by=by)
     if rival is not None and rival.state == State.OFFERED:
         answer(rival, State.WITHDRAWN, by=by)
-    piece = _piece_of(fresh)
-    if piece.division is None or piece.division.parent_id != fresh.plant_id:
-        set_parent(piece, parent=fresh.plant, kind=fresh.kind)
-    announce("keepings", [piece.pk])
+    if not fresh.is_piece:
+        hand_on(fresh)
+    elif not _is_linked(fresh):
+        set_parent(_piece_of(fresh), parent=fresh.plant, kind=fresh.kind)
+    announce("keepings", [fresh.plant_id])
     return fresh
 
 
 @transaction.atomic
 def deny(claim: HandOver, *, by: User) -> HandOver:
-    """Not a piece of mine, says the giver: the record stays, with words in place of the link, and the curator
-    is asked. Raises AnsweredAlreadyError."""
+    """Not so, says the giver: the record of a piece stays, with words in place of the link; a whole plant stays
+    where it is; and the curator is asked. Raises AnsweredAlreadyError."""
     fresh = answer(lock_hand_over(claim, State.CLAIMED), State.REFUSED, by=by)
     fresh.to_settle = True
     fresh.save()
-    piece = _piece_of(fresh)
-    if piece.division is not None and piece.division.parent_id == fresh.plant_id:
-        set_parent(piece, parent=None, words=QUESTIONED)
-    announce("keepings", [piece.pk])
+    if fresh.is_piece and _is_linked(fresh):
+        set_parent(_piece_of(fresh), parent=None, words=QUESTIONED)
+    announce("keepings", [fresh.plant_id])
     return fresh
 
 
@@ -141,3 +180,8 @@ def _piece_of(claim: HandOver) -> Specimen:
     if claim.piece is None:
         raise ValueError("A claim is about a piece on record.")
     return claim.piece
+
+
+def _is_linked(claim: HandOver) -> bool:
+    division = _piece_of(claim).division
+    return division is not None and division.parent_id == claim.plant_id

@@ -73,6 +73,14 @@ def move_plant(plant: Specimen, *, to: Keeper, on: PartialDate) -> None:
     change_keeper(fresh, keeper=to, on=on)
 
 
+def hand_on(hand_over: HandOver) -> None:
+    """The whole plant goes to its receiver. Raises HandOverError where it is no longer the giver's."""
+    plant, receiver = hand_over.plant, hand_over.receiver
+    if receiver is None or not plant.is_growing or plant.keeper != hand_over.giver:
+        raise HandOverError("The giver does not keep this plant any longer.")
+    move_plant(plant, to=receiver, on=hand_over.handed)
+
+
 def record_piece(hand_over: HandOver, *, keeper: Keeper, by: User | None) -> Specimen:
     """The receiver's record of a piece, under its parent's name until somebody thinks otherwise."""
     plant = hand_over.plant

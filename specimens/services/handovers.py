@@ -23,9 +23,9 @@ from specimens.services.handover_steps import (
     AnsweredAlreadyError,
     HandOverError,
     answer,
+    hand_on,
     lock_hand_over,
     lock_plant,
-    move_plant,
     record_piece,
     set_parent,
 )
@@ -134,8 +134,7 @@ def accept(
     if fresh.is_piece:
         fresh.piece = _joined(fresh, logged) if logged else record_piece(fresh, keeper=receiver, by=by)
     else:
-        _still_given(fresh)
-        move_plant(fresh.plant, to=receiver, on=fresh.handed)
+        hand_on(fresh)
     answer(fresh, State.AGREED, by=by)
     announce("keepings", [fresh.plant_id])
     return fresh
@@ -207,9 +206,3 @@ def _joined(hand_over: HandOver, logged: Specimen) -> Specimen:
     if logged.division is not None and logged.division.parent_id == hand_over.plant_id:
         return logged
     return set_parent(logged, parent=hand_over.plant, kind=hand_over.kind)
-
-
-def _still_given(hand_over: HandOver) -> None:
-    plant = hand_over.plant
-    if not plant.is_growing or plant.keeper != hand_over.giver:
-        raise HandOverError("The giver does not keep this plant any longer.")

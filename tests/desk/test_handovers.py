@@ -199,6 +199,39 @@ def test_the_receiver_says_which_plant_they_logged_already(
     assert Specimen.objects.count() == 2
 
 
+def test_a_tap_does_not_keep_twice_what_may_be_logged_already(
+    ada: Member, jonas: Member, plant: Specimen
+) -> None:
+    make_plant(jonas, from_keeper=ada.keeper)
+    told = make_offer(plant, ada, jonas)
+    asked = press(jonas, told, "accept")
+    assert asked.status_code == 422
+    assert "may be this one" in asked.content.decode()
+    assert press(jonas, told, "accept", logged="").status_code == 302
+    assert Specimen.objects.count() == 3
+
+
+def test_whoever_has_a_plant_of_another_says_so_and_its_keeper_answers(ada, jonas, plant) -> None:
+    address = f"/plants/{plant.code}/got/"
+    assert address in signed_in(jonas).get(plant.get_absolute_url()).content.decode()
+    assert address not in signed_in(ada).get(plant.get_absolute_url()).content.decode()
+    form = {"submission": str(token()), "keeper": jonas.keeper.pk, "on": "June 2025"}
+    for _ in range(2):
+        assert signed_in(jonas).post(address, form).status_code == 302
+    assert "Jonas Wren says they have" in page(ada)
+    assert "You say you have" in page(jonas)
+    press(ada, HandOver.objects.get(), "right")
+    assert Specimen.objects.get().keeper == jonas.keeper
+
+
+def test_a_wrong_day_of_a_plant_one_got_is_answered(ada: Member, jonas: Member, plant: Specimen) -> None:
+    form = {"submission": str(token()), "keeper": jonas.keeper.pk, "on": "the 99th of Foo"}
+    response = signed_in(jonas).post(f"/plants/{plant.code}/got/", form)
+    assert response.status_code == 422
+    assert 'value="the 99th of Foo"' in response.content.decode()
+    assert not HandOver.objects.exists()
+
+
 def test_a_plant_of_another_is_none_that_the_receiver_logged(
     ada: Member, jonas: Member, plant: Specimen
 ) -> None:

@@ -107,6 +107,29 @@ class GaveForm(SubmissionForm):
         )
 
 
+class GotForm(SubmissionForm):
+    """A whole plant is with one of `keepers` now. Cleans to `keeper`."""
+
+    keeper = forms.ChoiceField(label="Who keeps it now", widget=forms.RadioSelect)
+    meeting = forms.ModelChoiceField(
+        Meeting.objects.none(), label="Meeting", required=False, empty_label="none of these, or no meeting"
+    )
+    on = PartialDateFormField(label="When it came")
+
+    def __init__(self, *args: Any, user: User, keepers: list[Keeper], **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.keepers = {str(keeper.pk): keeper for keeper in keepers}
+        meetings = recent_meetings()
+        self.fields["meeting"].queryset = Meeting.objects.filter(pk__in=[each.pk for each in meetings])
+        self.fields["keeper"].choices = [
+            (pk, capital(keeper.shown_to(user))) for pk, keeper in self.keepers.items()
+        ]
+        self.initial = {"keeper": next(iter(self.keepers), None)} | self.initial
+
+    def clean_keeper(self) -> Keeper:
+        return self.keepers[self.cleaned_data["keeper"]]
+
+
 class TakenForm(forms.Form):
     """The receiver has it: kept by one of `keepers`, and on record as one of the plants `logged`, or new.
 

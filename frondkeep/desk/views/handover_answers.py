@@ -26,6 +26,10 @@ from specimens.services.handover_claims import agree, deny, keep_apart, leave_de
 from specimens.services.handover_steps import AnsweredAlreadyError, HandOverError
 from specimens.services.handovers import accept, refuse, withdraw
 
+PERHAPS_LOGGED = (
+    "You logged a plant of late that may be this one. Say which it is, so that it is not kept twice."
+)
+
 
 @require_POST
 def accept_offer(request: HttpRequest, token: uuid.UUID) -> HttpResponse:
@@ -35,6 +39,8 @@ def accept_offer(request: HttpRequest, token: uuid.UUID) -> HttpResponse:
         form = taken_form(request.user, found, request.POST)
         if not form.is_valid():
             return hand_over_page(request, found, form=form, status=422)
+        if "logged" in form.fields and "logged" not in request.POST:
+            return hand_over_page(request, found, form=form, trouble=PERHAPS_LOGGED, status=422)
         chosen = {"keeper": form.cleaned_data["keeper"], "logged": form.cleaned_data["logged"]}
     return answered(request, found, lambda: accept(found, by=request.user, **chosen), code_words)
 
@@ -72,7 +78,7 @@ def agree_to_claim(request: HttpRequest, token: uuid.UUID) -> HttpResponse:
 @require_POST
 def deny_claim(request: HttpRequest, token: uuid.UUID) -> HttpResponse:
     found = given_by(request.user, token)
-    said = "Kept. Their record stays, without the link to your plant; the curator is asked."
+    said = "Kept. What they recorded of their own stays; the curator is asked."
     return answered(request, found, lambda: deny(found, by=request.user), said)
 
 
@@ -87,7 +93,7 @@ def two_pieces(request: HttpRequest, token: uuid.UUID) -> HttpResponse:
 def leave_in_words(request: HttpRequest, token: uuid.UUID) -> HttpResponse:
     found = curators_hand_over(request.user, token)
     return answered(
-        request, found, lambda: leave_denied(found, by=request.user), "Settled: it stays in words."
+        request, found, lambda: leave_denied(found, by=request.user), "Settled: it stays as it is."
     )
 
 

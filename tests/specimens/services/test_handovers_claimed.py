@@ -6,11 +6,11 @@ import pytest
 
 from frondkeep.society.models import Member
 from specimens.models import HandOver, Specimen
-from specimens.services.handover_claims import agree, claim_piece, deny, keep_apart, leave_denied
-from specimens.services.handover_steps import AnsweredAlreadyError
+from specimens.services.handover_claims import agree, claim_piece, claim_plant, deny, keep_apart, leave_denied
+from specimens.services.handover_steps import AnsweredAlreadyError, HandOverError
 from specimens.services.handovers import Gift, accept, offer, refuse
 from tests.cast import make_curator, make_household, make_meeting, make_member, make_plant, make_pup, when
-from tests.specimens.services.handing import make_claim, make_offer, on_the_table
+from tests.specimens.services.handing import make_claim, make_offer, make_whole_offer, on_the_table
 
 pytestmark = pytest.mark.django_db
 JUNE = when("June 2026", date(2026, 6, 1), date(2026, 6, 30))
@@ -207,3 +207,41 @@ def test_a_refused_offer_is_nobodys_rival(dispute, jonas) -> None:
     refuse(told, by=jonas.user)
     claim.refresh_from_db()
     assert (claim.rival, claim.to_settle) == (None, False)
+
+
+def claim_whole(plant: Specimen, who: Member, **fields: object) -> HandOver:
+    return claim_plant(plant, receiver=who.keeper, by=who.user, **fields)
+
+
+def test_a_whole_plant_stays_until_its_keeper_agrees(plant, ada, jonas) -> None:
+    claim = claim_whole(plant, jonas, on=JUNE)
+    assert plant.keepings.get(is_open=True).keeper == ada.keeper
+    assert list(HandOver.objects.waiting_for(ada.user)) == [claim]
+    agree(claim, by=ada.user)
+    keeping = plant.keepings.get(is_open=True)
+    assert (keeping.keeper, keeping.since) == (jonas.keeper, JUNE)
+
+
+def test_a_whole_plant_that_was_offered_is_simply_accepted(plant, ada, jonas) -> None:
+    told = make_whole_offer(plant, ada, jonas)
+    assert claim_whole(plant, jonas) == told
+    assert plant.keepings.get(is_open=True).keeper == jonas.keeper
+
+
+def test_a_whole_plant_offered_to_another_is_not_claimed(plant, ada, jonas) -> None:
+    make_whole_offer(plant, ada, make_member("Bo Reed"))
+    with pytest.raises(HandOverError, match="already"):
+        claim_whole(plant, jonas)
+
+
+def test_ones_own_plant_is_not_claimed(plant, ada) -> None:
+    with pytest.raises(HandOverError, match="yours already"):
+        claim_whole(plant, ada)
+
+
+def test_a_denied_plant_stays_and_the_curator_hands_it_on_or_not(plant, ada, jonas, imke) -> None:
+    claim = deny(claim_whole(plant, jonas), by=ada.user)
+    assert claim.to_settle
+    assert plant.keepings.get(is_open=True).keeper == ada.keeper
+    agree(claim, by=imke.user)
+    assert plant.keepings.get(is_open=True).keeper == jonas.keeper

@@ -22,6 +22,7 @@ class Job(NamedTuple):
 
 JOBS = (
     Job("log", "Log plants after a meeting", "What to type, and what may stay empty."),
+    Job("hand-overs", "Give plants away, and get them", "One side tells, the other says whether it is so."),
     Job("identify", "Say what a plant is", "Another name, a doubt, and how you know."),
     Job("decide", "Decide whether two names are one plant", "Clues, your decision, and undoing it.", True),
     Job("shows", "Enter a show", "What may be entered, and what waits until judging is over."),

@@ -91,11 +91,14 @@ def cross_sentence(facts: CrossFacts) -> str:
 
 def _origin(facts: PlantFacts) -> str:
     how = {"piece": _piece, "sowing": _from_spores, "outside": _outside, "wild": _wild}.get(facts.came)
-    start = how(facts) if how else ["How it came is not known"]
     given = f"from {facts.from_whom}" if facts.from_whom else ""
     meeting = f"at {facts.meeting}" if facts.meeting else ""
     giving = " ".join(part for part in (given, meeting) if part)
-    return f"{_with_commas(*start, giving)} {say_when(facts.date)}".strip()
+    when = say_when(facts.date)
+    if how is None:
+        known = " ".join(part for part in (giving, when) if part)
+        return f"Came {known}, how is not known" if known else "How it came is not known"
+    return f"{_with_commas(*how(facts), giving)} {when}".strip()
 
 
 def _piece(facts: PlantFacts) -> list[str]:
@@ -149,6 +152,8 @@ def _label(facts: PlantFacts) -> str:
     """What the tag says, unless it says just the name, whole or with its genus cut short or left out."""
     if not facts.label_text or _letters(facts.label_text) in _ways_to_write(facts.thought_name):
         return ""
+    if _letters(facts.label_text) == "notag":
+        return "it bears no tag"
     return f"the tag says “{shorten(facts.label_text, _LABEL_SHOWN, placeholder=' …')}”"
 
 

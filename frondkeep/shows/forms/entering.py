@@ -16,7 +16,6 @@ from specimens.naming.codes import CodeNotRead, read_code
 from specimens.naming.labels import LabelTooLong, clean_label
 from specimens.services.reading import KnownNames
 
-
 MOST_LINES = 100
 
 

@@ -85,7 +85,11 @@ def test_a_pup_of_a_recorded_plant() -> None:
             "Collected wild by a member in 1978",
         ),
         ({"came": "not known"}, "How it came is not known"),
-        ({"came": "not known", "from_whom": "a member"}, "How it came is not known, from a member"),
+        ({"came": "not known", "from_whom": "a member"}, "Came from a member, how is not known"),
+        (
+            {"came": "not known", "from_whom": "a member", "date": when("about 1998")},
+            "Came from a member about 1998, how is not known",
+        ),
     ],
 )
 def test_how_it_came(facts: dict[str, Any], origin: str) -> None:
@@ -130,6 +134,10 @@ def test_the_tag_of_a_plant_raised_from_another_is_quoted() -> None:
         came="sowing", thought_name="Platycerium ex ‘Silver Tassel’", label_text="Silver Tassel"
     )
     assert "the tag says “Silver Tassel”" in plant_sentence(raised)
+
+
+def test_a_plant_without_a_tag_is_said_to_bear_none() -> None:
+    assert plant_sentence(PlantFacts(came="outside", label_text="no tag")).endswith("; it bears no tag.")
 
 
 def test_the_tag_is_quoted_where_it_says_something_else() -> None:

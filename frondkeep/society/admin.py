@@ -22,12 +22,13 @@ class UserForm(forms.ModelForm):
     new_password = forms.CharField(
         widget=forms.PasswordInput(attrs={"autocomplete": "new-password"}),
         required=False,
-        help_text="Leave empty to keep the password they have.",
+        help_text="Leave it empty to keep the password they have. Somebody new asks for a letter to choose one.",
     )
 
     class Meta:
         model = User
         fields = ["name", "email", "is_active"]
+        labels = {"email": "E-mail address", "is_active": "May sign in"}
 
     def clean_new_password(self) -> str:
         password = self.cleaned_data["new_password"]
@@ -39,6 +40,7 @@ class UserForm(forms.ModelForm):
 class RoleHeldInline(RoleInline):
     roles = (Role.ADMINISTRATOR,)
     model = RoleHeld
+    verbose_name, verbose_name_plural = "role", "roles"
 
     def has_delete_permission(self, request: HttpRequest, obj: Any = None) -> bool:
         return self.has_module_permission(request)
@@ -65,6 +67,9 @@ class PersonForm(forms.ModelForm):
 
     joined = PartialDateFormField()
     left = PartialDateFormField()
+
+    class Meta:
+        labels = {"appears": "Wishes to appear", "user": "Signs in as", "email": "E-mail address"}
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)

@@ -1,6 +1,7 @@
 """Admin pages of people: users with their roles, members with their keepers."""
 
 import pytest
+from django.core import mail
 from django.test import Client
 from django.urls import reverse
 
@@ -44,6 +45,13 @@ def test_a_new_user_signs_in_with_the_password_typed(administrator: Client) -> N
 
 def test_a_new_user_without_a_password_cannot_sign_in_by_one(administrator: Client) -> None:
     assert not add_user(administrator).has_usable_password()
+
+
+def test_a_new_user_without_a_password_gets_a_letter_to_choose_one(administrator: Client) -> None:
+    add_user(administrator)
+    Client().post("/password/forgotten/", {"email": "Nell@example.org"})
+    assert [letter.to for letter in mail.outbox] == [["nell@example.org"]]
+    assert "/password/new/" in mail.outbox[0].body
 
 
 def test_a_poor_password_is_refused_with_reasons(administrator: Client) -> None:

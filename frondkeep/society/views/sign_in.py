@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from axes.helpers import get_cool_off
@@ -19,7 +20,7 @@ from django.shortcuts import render
 from django.urls import reverse_lazy
 from django.utils.decorators import method_decorator
 
-from frondkeep.society.models import Society
+from frondkeep.society.models import Society, User
 
 NOT_KNOWN = "We could not sign you in. Check the name and the password; capitals matter in the password."
 
@@ -43,6 +44,11 @@ class ForgotPasswordForm(PasswordResetForm):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["email"].label = "Your e-mail address"
+
+    def get_users(self, email: str) -> Iterator[User]:
+        """Whoever has this address: each of a couple, and somebody new who has no password yet."""
+        found = User.objects.filter(email__iexact=email, is_active=True)
+        return (user for user in found if user.email.casefold() == email.casefold())
 
 
 class NewPasswordForm(SetPasswordForm):

@@ -8,8 +8,9 @@ from frondkeep.society.models import Member, Role
 from specimens.models import SeenBy
 from specimens.services.identifications import identify
 from specimens.services.specimens import change_keeper, end_specimen
-from tests.cast import make_cultivar, make_household, make_member, make_plant, make_user
+from tests.cast import make_committee, make_cultivar, make_household, make_member, make_plant, make_user
 from tests.desk.conftest import signed_in
+from tests.shows.make import make_class, make_entry, make_show
 
 pytestmark = pytest.mark.django_db
 
@@ -92,3 +93,28 @@ def test_what_died_or_left_stands_apart_from_what_i_keep(ada: Member, jonas: Mem
     client = signed_in(ada)
     assert [row.plant for row in client.get("/mine/").context["listed"]] == [kept]
     assert [row.plant for row in client.get("/mine/?gone").context["listed"]] == [dead]
+
+
+def test_each_role_finds_the_pages_that_no_list_leads_to() -> None:
+    wanted = {
+        Role.CURATOR: {"Import spreadsheets", "Decisions so far", "Members and how to reach them"},
+        Role.SECRETARY: {"Members and how to reach them", "Meetings"},
+        Role.ADMINISTRATOR: {"Users and their roles", "Import spreadsheets"},
+        Role.COMMITTEE: set(),
+    }
+    for role, pages in wanted.items():
+        client = signed_in(make_member(f"The {role}", role))
+        duties = dict(client.get("/").context["duties"])
+        assert pages <= set(duties)
+        assert "Change my password" in duties
+        assert {client.get(url).status_code for url in duties.values()} == {200}
+
+
+def test_the_committee_finds_entries_without_a_number_waiting(ada: Member) -> None:
+    show = make_show()
+    make_entry(make_class(show), ada, make_plant(ada), overrule=True)
+    committee, member = signed_in(make_committee()), signed_in(ada)
+    waiting = {each.words: each for each in committee.get("/").context["waiting"]}
+    assert waiting["entry without a number"].count == 1
+    assert waiting["entry without a number"].url == f"/shows/{show.pk}/entries/"
+    assert len(member.get("/").context["waiting"]) == 1

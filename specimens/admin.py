@@ -80,11 +80,15 @@ class NameAdmin(RoleAdmin):
 
     def save_model(self, request: HttpRequest, obj: Name, form: NameForm, change: bool) -> None:
         values = form.values()
-        saved = (
-            edit_name(obj, version=form.cleaned_data["version_seen"], **values)
-            if change
-            else add_name(by=request.user, **values)
-        )
+        try:
+            saved = (
+                edit_name(obj, version=form.cleaned_data["version_seen"], **values)
+                if change
+                else add_name(by=request.user, **values)
+            )
+        except StaleEditError:
+            self.message_user(request, "Not saved: somebody changed this name at the same moment.", "error")
+            return
         obj.__dict__.update(saved.__dict__)
 
 

@@ -90,7 +90,7 @@ def test_what_is_wrong_with_a_hidden_field_is_said_without_a_link() -> None:
     form = Sowing({"label": "x", "came": "piece", "empty": "on", "seen": ["piece"]})
     html = render_to_string("components/error_summary.html", {"form": form})
     assert Elements(html).named("a") == []
-    assert "This field is required." in html
+    assert "Please fill this in." in html
 
 
 def test_every_link_of_the_summary_leads_somewhere(nothing_filled_in: Sowing) -> None:

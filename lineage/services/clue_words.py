@@ -16,6 +16,7 @@ FEW_WORDS = {
     ("genotype", "same"): "the same by DNA",
     ("genotype", "different"): "different by DNA",
     ("parents", "same two"): "same parents",
+    ("parents", "same kinds"): "parents of the same kinds",
     ("parents", "share one"): "a parent in common",
     ("parents", "none shared"): "other parents",
     ("raiser", "same raiser, near years"): "same raiser and years",

@@ -3,34 +3,36 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from django.conf import settings
 
 from lineage.core.decisions import Answer, Decision, Groups, still_standing
-from lineage.core.lookalikes import NOT_KNOWN, UnknownLevel, Weights
+from lineage.core.lookalikes import NOT_KNOWN, Weights
 from lineage.models import Kind, Ruling, Suspicion
+from lineage.services.weights import bits_of, weights_taught_by
 
 BATCH = 500
 
 
 @dataclass(frozen=True, slots=True)
 class Decided:
-    """The decisions that stand: by pair, the groups they make, and which groups are held apart."""
+    """The decisions that stand: by pair, the groups they make, which groups are held apart, what they teach."""
 
     pairs: dict[tuple[int, int], Decision]
     groups: Groups
     apart: frozenset[frozenset[int]]
+    weights: Weights
 
     @classmethod
     def read(cls) -> Decided:
-        """From the database; one query."""
+        """From the database; two queries."""
         standing = still_standing(Ruling.objects.decisions())
         groups = Groups(standing)
         different = (d for d in standing if d.answer == Answer.DIFFERENT)
         apart = frozenset(frozenset(map(groups.accepted, (d.first, d.second))) for d in different)
-        return cls({(d.first, d.second): d for d in standing}, groups, apart)
+        return cls({(d.first, d.second): d for d in standing}, groups, apart, weights_taught_by(standing))
 
     def between(self, first: int, second: int) -> frozenset[int]:
         """The two groups of a pair, by their accepted names; a single one where they are joined."""
@@ -86,7 +88,7 @@ def new_clues(rows: Iterable[Suspicion], decided: Decided) -> dict[int, list[str
     if not open_ones:
         return {}
     seen = dict(Ruling.objects.filter(pk__in=[d.id for d in open_ones.values()]).values_list("pk", "seen"))
-    weights = Weights.default()
+    weights = decided.weights
     found: dict[int, list[str]] = defaultdict(list)
     for row in rows:
         decision = open_ones.get(row.pk)
@@ -100,8 +102,6 @@ def new_clues(rows: Iterable[Suspicion], decided: Decided) -> dict[int, list[str
     return dict(found)
 
 
-def _bits_then(witness: str, seen: dict[str, str], weights: Weights) -> float:
-    try:
-        return round(weights.witness(witness).level(seen.get(witness, NOT_KNOWN)).bits, 3)
-    except UnknownLevel:
-        return 0.0
+def _bits_then(witness: str, seen: Mapping[str, str], weights: Weights) -> float:
+    """What a clue weighed when the decision was made, by the weights of today."""
+    return bits_of(witness, seen.get(witness, NOT_KNOWN), weights) or 0.0

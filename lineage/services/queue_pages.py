@@ -10,6 +10,7 @@ from urllib.parse import urlencode
 from django.db.models import Q, QuerySet
 from django.urls import reverse
 
+from frondkeep.society.keys import key_asked
 from frondkeep.society.models import User
 from lineage.core.decisions import Decision
 from lineage.finding import curators_alone
@@ -17,7 +18,6 @@ from lineage.models import Ruling, Suspicion
 from lineage.services.clue_words import Bar, bars, in_few_words, likely_words, silent
 from lineage.services.queue import Decided
 from lineage.services.same_pages import Side, sides_of
-from lineage.services.suspicions import current_weights
 from specimens.models import Name
 
 
@@ -40,7 +40,7 @@ class Queue:
     def of(cls, user: User, genus: str) -> Queue:
         """Of the genus whose id this is, else of all. Http404 for whoever is no curator."""
         curators_alone(user)
-        found = Name.objects.filter(pk=genus, rank="genus").first() if genus.isdecimal() else None
+        found = Name.objects.filter(pk=key_asked(genus), rank="genus").first()
         return cls(found)
 
     def rows(self) -> QuerySet[Suspicion]:
@@ -139,7 +139,7 @@ def pair_page(suspicion: Suspicion, queue: Queue, reader: User) -> PairPage:
         place=queue.place(suspicion.pk),
         before=queue.address("same-pair", before) if before else "",
         after=queue.address("same-pair", after) if after else "",
-        weights=weights_words(current_weights().rulings),
+        weights=weights_words(decided.weights.rulings),
         likely=likely_words(suspicion.in_a_hundred),
     )
 
@@ -167,5 +167,6 @@ def _doubts(name: Name) -> tuple[bool, bool, bool, int]:
 def weights_words(rulings: int) -> str:
     """On what the weights of the clues rest."""
     if not rulings:
-        return "the weights rest on common experience, not yet on decisions"
-    return f"the weights rest on {rulings} decision{'' if rulings == 1 else 's'}"
+        return "the weights rest on common experience"
+    pairs = "one pair" if rulings == 1 else f"{rulings} pairs"
+    return f"the weights rest on common experience and on {pairs} decided to be one plant"

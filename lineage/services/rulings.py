@@ -10,6 +10,7 @@ from django.db import transaction
 from frondkeep.society.models import Society, User
 from lineage.core.decisions import Answer, Decision, Groups, contradictions, still_standing
 from lineage.models import Kind, Ruling, Suspicion
+from lineage.services.suspicions import add_up_again
 from specimens.changes import announce
 from specimens.models import Name, Rank
 
@@ -76,6 +77,7 @@ def give_ruling(
         by=by,
     )
     announce("names", _touched(earlier, draft))
+    add_up_again()
     return ruling
 
 
@@ -104,6 +106,7 @@ def undo_ruling(ruling: Ruling, *, reason: str, by: User) -> Ruling:
         by=by,
     )
     announce("names", _touched(earlier, draft))
+    add_up_again()
     return undoing
 
 

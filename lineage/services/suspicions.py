@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Mapping
 from contextvars import ContextVar
 from dataclasses import dataclass, field
-from hashlib import blake2b
 from itertools import chain
 
 from django.db.models import Q
@@ -17,7 +16,8 @@ from lineage.services.candidates import Pair, all_pairs, is_candidate, pairs_wit
 from lineage.services.clue_records import NameClues, read_clues
 from lineage.services.kept_names import kept_cultivars
 from lineage.services.queue import Decided, settle_queue
-from lineage.services.witnesses import Weighed, weigh_pair
+from lineage.services.weights import weights_version
+from lineage.services.witnesses import Weighed, add_up, weigh_pair
 from specimens.models import Identification, Name, ParentageClaim
 
 # A pair less likely than this is not worth a row, unless somebody decided on it.
@@ -45,15 +45,6 @@ def looks_like(text: str, *, genus: str | None = None, limit: int = 3) -> list[t
             own = genus_of.epithet if genus_of else None
             told.append((names[pk], compare_names(text, names[pk].written, genus_a=genus, genus_b=own)))
     return [(name, likeness) for name, likeness in told if likeness.level != "far"]
-
-
-def current_weights() -> Weights:
-    return Weights.default()
-
-
-def weights_version(weights: Weights) -> str:
-    """Tells one table of weights from another."""
-    return blake2b(repr(weights).encode(), digest_size=8).hexdigest()
 
 
 @dataclass(slots=True)
@@ -110,7 +101,7 @@ def reweigh(names: Collection[int]) -> None:
     pairs = decided.not_joined(pairs_with(names)) | stored.keys()
     asked = {*names, *chain.from_iterable(pairs)}
     clues = read_clues(Name.objects.cultivars().filter(pk__in=asked))
-    _write(_weigh(pairs, clues), stored, decided)
+    _write(_weigh(pairs, clues, decided.weights), stored, decided)
     settle_queue(decided, names=asked)
 
 
@@ -119,14 +110,26 @@ def rebuild_suspicions() -> tuple[int, int]:
     decided = Decided.read()
     stored = _stored(Suspicion.objects.filter(kind=Kind.NAMES), decided)
     clues = read_clues(Name.objects.cultivars())
-    _write(_weigh(decided.not_joined(all_pairs(clues)) | stored.keys(), clues), stored, decided)
+    _write(
+        _weigh(decided.not_joined(all_pairs(clues)) | stored.keys(), clues, decided.weights), stored, decided
+    )
     settle_queue(decided)
     kept = Suspicion.objects.filter(kind=Kind.NAMES)
     return kept.count(), kept.filter(in_queue=True).count()
 
 
-def _weigh(pairs: Collection[Pair], clues: Mapping[int, NameClues]) -> list[Weighed]:
-    weights = current_weights()
+def add_up_again() -> None:
+    """Add up the clues of all stored pairs by the weights of today, after a decision moved them.
+
+    What the clues say is not looked at again. Some five queries.
+    """
+    decided = Decided.read()
+    stored = _stored(Suspicion.objects.filter(kind=Kind.NAMES), decided)
+    _write([add_up(row, decided.weights) for row in stored.values()], stored, decided)
+    settle_queue(decided)
+
+
+def _weigh(pairs: Collection[Pair], clues: Mapping[int, NameClues], weights: Weights) -> list[Weighed]:
     # A name that was voided has no clues any more, and no pairs.
     there = [(a, b) for a, b in sorted(pairs) if a in clues and b in clues]
     return [weigh_pair(clues[first], clues[second], weights) for first, second in there]
@@ -142,7 +145,7 @@ def _stored(rows: Iterable[Suspicion], decided: Decided) -> dict[Pair, Suspicion
 
 def _write(weighed: list[Weighed], stored: Mapping[Pair, Suspicion], decided: Decided) -> None:
     """Bring the stored pairs to what was weighed; pairs that are nothing now, and undecided, go."""
-    version = weights_version(current_weights())
+    version = weights_version(decided.weights)
     kept = {
         (each.first, each.second): each
         for each in weighed

@@ -8,7 +8,9 @@ from datetime import date
 from typing import Any
 
 from lineage.core.lookalikes import NOT_KNOWN, Likeness, Weights, compare_names, fold
+from lineage.models import Suspicion
 from lineage.services.clue_records import NameClues, Parent, Trait
+from lineage.services.weights import bits_of
 
 # What holds two names apart and is worth telling; that other words stand there is seen at a glance.
 TELLING_GUARDS = frozenset(
@@ -51,22 +53,42 @@ def weigh_pair(first: NameClues, second: NameClues, weights: Weights) -> Weighed
     written, with_groups = likenesses(first, second)
     likeness = max(written, with_groups, key=lambda found: found.score)
     told = testimonies(first, second) | {"spelling": spelling(likeness, by_group=likeness is not written)}
-    found = weights.weigh({witness: said.level for witness, said in told.items()})
+    levels = {witness: said.level for witness, said in told.items()}
+    sentences = {witness: said.sentence for witness, said in told.items()}
+    return added_up((first.id, second.id), likeness.score, levels, sentences, weights)
+
+
+def add_up(row: Suspicion, weights: Weights) -> Weighed:
+    """What a stored pair comes to by these weights; its clues say what they said."""
+    known = [each for each in row.summands if bits_of(each["witness"], each["level"], weights) is not None]
+    levels = {each["witness"]: each["level"] for each in known}
+    return added_up(
+        row.pair, row.score, levels, {each["witness"]: each["sentence"] for each in known}, weights
+    )
+
+
+def added_up(
+    pair: tuple[int, int],
+    score: float,
+    levels: Mapping[str, str],
+    sentences: Mapping[str, str],
+    weights: Weights,
+) -> Weighed:
+    """The sum of the clues of a pair, weightiest first; a clue without a sentence takes the table's own."""
+    found = weights.weigh(levels)
     summands: list[dict[str, Any]] = [
         {
             "witness": each.witness,
             "level": each.level,
             "bits": round(each.bits, 3),
             "strength": each.strength,
-            "sentence": told.get(each.witness, NOTHING).sentence or each.reason,
+            "sentence": sentences.get(each.witness) or each.reason,
         }
         for each in found.summands
         if each.witness != "prior"
     ]
     summands.sort(key=lambda each: -abs(each["bits"]))
-    return Weighed(
-        first.id, second.id, likeness.score, round(found.bits, 3), round(found.probability, 6), summands
-    )
+    return Weighed(*pair, score, round(found.bits, 3), round(found.probability, 6), summands)
 
 
 def likenesses(first: NameClues, second: NameClues) -> tuple[Likeness, Likeness]:
@@ -125,7 +147,7 @@ def parents(first: tuple[Parent, ...] | None, second: tuple[Parent, ...] | None)
     if any(one.plant is not None and one.plant == other.plant for one, other in pairs):
         return Testimony("same two", f"Both came from {words}, and so would their sporelings.")
     # The same formula is no more than the same kind of hybrid.
-    return Testimony("share one", f"Both came from {words}; so did many plants.")
+    return Testimony("same kinds", f"Both came from {words}; so did many plants.")
 
 
 def _matched(first: Iterable[Parent], second: Iterable[Parent]) -> list[tuple[Parent, Parent]]:

@@ -243,3 +243,28 @@ def test_a_typed_name_is_told_what_it_looks_like(tassel, tassled, django_assert_
     assert looks_like("Thursday’s Find", genus="Platycerium") == []
     assert looks_like("Silver Tassel", genus="Asplenium") == []
     assert looks_like("", genus="Platycerium") == []
+
+
+def test_pairs_decided_to_be_one_make_their_clues_count_more_and_undoing_takes_that_back(
+    tassel, tassled, curator
+):
+    make_cultivar("Copper Tassel")
+    make_cultivar("Copper Tassle")
+    alike = Suspicion.objects.get(first_name__epithet="Copper Tassel", second_name__epithet="Copper Tassle")
+    before = all_stored()
+    ruling = decide(tassel, tassled, "same", curator, stands=tassel)
+    assert Suspicion.objects.get(pk=alike.pk).bits > alike.bits
+    moved = all_stored()
+    rebuild_suspicions()
+    assert all_stored() == moved
+    undo_ruling(ruling, reason="no", by=curator.user)
+    assert all_stored() == before
+
+
+def test_pairs_decided_to_be_two_leave_the_others_as_likely_as_they_were(tassel, tassled, curator):
+    make_cultivar("Copper Tassel")
+    make_cultivar("Copper Tassle")
+    others = Suspicion.objects.exclude(first_name=tassel, second_name=tassled).order_by("pk")
+    before = list(others.values_list("bits", flat=True))
+    decide(tassel, tassled, "different", curator)
+    assert list(others.values_list("bits", flat=True)) == before

@@ -15,6 +15,7 @@ from specimens.naming.names import plain, sort_key
 from specimens.services.edits import lock_version
 from specimens.services.name_parts import parts_of
 
+LONGEST_WRITTEN = 400
 # The genus of names that came without one; written as a cultivar epithet alone until somebody places it.
 NOT_PLACED = "(genus not known)"
 
@@ -54,8 +55,10 @@ def write_out(name: Name) -> None:
     else:
         name.parts = parts_of(name).to_json()
     name.__dict__.pop("name_parts", None)
-    name.written = plain(name.runs())
-    name.sort_text = name.written.casefold() if name.rank == Rank.FORMULA else sort_key(name.name_parts)
+    # Cut to their columns: one sign may fold into eighteen letters, and the parts keep the name whole.
+    name.written = plain(name.runs())[:LONGEST_WRITTEN]
+    sorted_by = name.written.casefold() if name.rank == Rank.FORMULA else sort_key(name.name_parts)
+    name.sort_text = sorted_by[:LONGEST_WRITTEN]
     name.genus = genus_above(name)
 
 

@@ -57,6 +57,17 @@ def own_plant(world: SimpleNamespace, member: Member) -> Any:
     return next(iter(type(plant(world)).objects.mine(member.user)))
 
 
+def ready_for_forms(world: SimpleNamespace) -> SimpleNamespace:
+    """The world with what the forms below ask about: a name to be looked at, a second class."""
+    from tests.cast import make_cultivar
+    from tests.shows.make import make_class
+
+    world.proposed = "owner's shared"
+    world.unchecked = make_cultivar("Not Looked At", checked=False)
+    make_class(world.shows["open show"], 2)
+    return world
+
+
 FORMS: dict[str, Sent] = {
     "took a pup": Sent(of_plant("pup"), pups, "owner", creates=True),
     "identify": Sent(
@@ -136,7 +147,8 @@ FORMS: dict[str, Sent] = {
 
 def log_body(**card: Any) -> Body:
     """Log plants, confirmed; its tag is plainly known."""
-    return confirmed(filled({"label_text": "Platycerium ‘Other’", **card}))
+    genera = {"p0_tag_genus": "?", "p0_think_genus": "?", "p0_tag_means": "mine", "p0_think_means": "mine"}
+    return confirmed(filled({"label_text": "Platycerium ‘Other’", **card}), **genera)
 
 
 # These everybody may send, for themselves.

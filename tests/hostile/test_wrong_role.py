@@ -8,8 +8,7 @@ import pytest
 from django.test import Client
 
 from specimens.models import SeenBy
-from tests.cast import make_cultivar
-from tests.hostile.bodies import FORMS, OF_EVERYBODY, plant
+from tests.hostile.bodies import FORMS, OF_EVERYBODY, plant, ready_for_forms
 from tests.hostile.records import changed, photo_files, records
 from tests.test_doors import ROLES
 
@@ -24,10 +23,8 @@ WITHDRAW = {"owner", "partner", "committee"}
 
 @pytest.fixture
 def ready(world: SimpleNamespace) -> SimpleNamespace:
-    world.proposed = "owner's shared"
-    world.unchecked = make_cultivar("Not Looked At", checked=False)
     assert plant(world).seen_by == SeenBy.KEEPER
-    return world
+    return ready_for_forms(world)
 
 
 def may_send(form: str) -> set[str]:

@@ -10,6 +10,7 @@ from django.urls import reverse_lazy
 from frondkeep.desk.searching.names import names_like
 from frondkeep.society.forms import PartialDateFormField, SubmissionForm
 from specimens.models import Identification, Name
+from specimens.naming.labels import LabelTooLong, clean_label
 from specimens.services.reading import KnownNames
 
 NEW = "new"
@@ -69,6 +70,16 @@ class IdentifyForm(SubmissionForm):
         self.like = [by_id[pk] for pk in ids if pk in by_id]
         kept = (NEW, f"none of these: keep “{text.strip()[:60]}”")
         self.fields["meant"].choices = [*((str(name.pk), name.written) for name in self.like), kept]
+
+    def clean_name_text(self) -> str:
+        """The name as a tag would say it; without a letter there is none."""
+        try:
+            text = clean_label(self.cleaned_data["name_text"])
+        except LabelTooLong as problem:
+            raise forms.ValidationError(str(problem)) from problem
+        if not any(each.isalnum() for each in text):
+            raise forms.ValidationError("Type a name. If nobody knows it, write “not known”.")
+        return text
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or {}

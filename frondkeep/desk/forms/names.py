@@ -8,6 +8,7 @@ from django import forms
 
 from frondkeep.society.forms import PartialDateFormField
 from specimens.models import Name, Rank, Reproduction
+from specimens.naming.labels import clean_label
 
 
 class EditNameForm(forms.ModelForm):
@@ -42,10 +43,10 @@ class EditNameForm(forms.ModelForm):
 
     def clean_epithet(self) -> str:
         """Quotation marks belong to the way a cultivar name is written, not to the name."""
-        epithet = self.cleaned_data["epithet"].strip()
+        epithet = clean_label(self.cleaned_data["epithet"])
         if self.instance.is_cultivar:
             epithet = epithet.strip("'‘’\"“” ")
-        if not epithet:
+        if not any(each.isalnum() for each in epithet):
             raise forms.ValidationError("A name needs at least one word.")
         return epithet
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from django.db import transaction
 
+from lineage.services.descent import DescentError
 from specimens.changes import announce
 from specimens.models import Came, Division, Specimen
 from specimens.services.edits import lock_version
@@ -19,6 +20,10 @@ def mend_origin(plant: Specimen, *, version: int, came: str, piece_of: PieceOf |
     `came` is any way but from a sowing. Raises StaleEditError, and DescentError where the plant would
     descend from itself: nothing is changed then.
     """
+    if piece_of is not None and piece_of.parent == plant:
+        # Two records of one plant may name each other; one record may not name itself.
+        words = f"A plant cannot come from itself: {plant.code} would be its own parent."
+        raise DescentError(words, [plant.code])
     fresh = lock_version(plant, version)
     former = fresh.division
     fresh.came, fresh.sowing = came, None

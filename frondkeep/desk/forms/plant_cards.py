@@ -11,6 +11,7 @@ from django.urls import reverse_lazy
 
 from frondkeep.desk.forms.keepers import capital
 from frondkeep.desk.logging.keepers import NOBODY, TWO, is_the_society, keepers_named
+from frondkeep.desk.logging.known import known_names
 from frondkeep.desk.logging.origins import PlantNotFoundError, plant_meant, spores_meant
 from frondkeep.desk.logging.waiting_photos import PhotoGoneError, read_ticket
 from frondkeep.society.models import Keeper, User
@@ -200,7 +201,7 @@ class PlantCard(forms.Form):
         meant: dict[str, Any] = {"sources": (), "sowing": None}
         if cleaned.get("came") == Came.SOWING and words:
             try:
-                known = self.known or KnownNames.load()
+                known = self.known or known_names()
                 sources, sowing = spores_meant(words, reader=self.user, known=known)
                 meant = {"sources": sources, "sowing": sowing}
             except PlantNotFoundError as problem:

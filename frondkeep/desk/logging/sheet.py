@@ -13,6 +13,7 @@ from frondkeep.desk.forms.answers import AnswersForm
 from frondkeep.desk.forms.logging import LogForm
 from frondkeep.desk.forms.plant_cards import MOST_CARDS, TAKEN_OVER, BaseCards, Cards, PlantCard
 from frondkeep.desk.logging.answering import answers_given, drop_stale_answers
+from frondkeep.desk.logging.known import known_names
 from frondkeep.desk.logging.plans import Plan, key_of, plan_card
 from frondkeep.desk.logging.questions import Question, questions_about
 from frondkeep.desk.logging.waiting_photos import keep_waiting
@@ -32,7 +33,7 @@ class Sheet:
         self.user: User = request.user
         self.data: QueryDict = request.POST.copy()
         self.troubles = put_photos_aside(self.data, request.FILES, self.user)
-        self.known = KnownNames.load()
+        self.known = known_names()
         self.common = LogForm(self.data, user=self.user)
         self.cards: BaseCards = Cards(
             self.data,
@@ -147,7 +148,7 @@ def shown_again(
         photo_troubles=troubles,
     )
     cards.extra = 0
-    show_answers(cards, data, known=KnownNames.load(), reader=user)
+    show_answers(cards, data, known=known_names(), reader=user)
     return common, cards
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import uuid
+from dataclasses import replace
 
 from django.core.exceptions import PermissionDenied
+from django.db import IntegrityError
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
@@ -13,13 +15,13 @@ from frondkeep.desk.forms.answers import AnswersForm
 from frondkeep.desk.forms.logging import LogForm
 from frondkeep.desk.forms.plant_cards import BaseCards
 from frondkeep.desk.logging.answering import READ_FIELDS, answer_tag
+from frondkeep.desk.logging.known import known_names
 from frondkeep.desk.logging.questions import notes_about
 from frondkeep.desk.logging.sheet import Sheet, blank, shown_again
 from frondkeep.desk.logging.writing import CardRefusedError, rehearse, sentences_of, write_plants
 from frondkeep.society.models import Submission, User
 from frondkeep.society.services.submissions import take_once
 from specimens.models import Specimen
-from specimens.services.reading import KnownNames
 
 PURPOSE = "log plants"
 
@@ -82,7 +84,7 @@ def tag(request: HttpRequest) -> HttpResponse:
         request.GET.get("text", ""),
         place=int(place),
         what=what,
-        known=KnownNames.load(),
+        known=known_names(),
         reader=request.user,
         given={},
     )
@@ -119,15 +121,22 @@ def check_page(request: HttpRequest, sheet: Sheet, answers: AnswersForm) -> Http
 def keep(sheet: Sheet, answers: AnswersForm) -> uuid.UUID:
     """Write the plants once; returns the token of the form, under which their codes are found."""
     token: uuid.UUID = sheet.common.cleaned_data["submission"]
-    log = sheet.log(answers.cleaned_data)
 
     def write() -> list[dict[str, object]]:
+        log = replace(sheet.log(answers.cleaned_data), known=known_names())
         plants = write_plants(log)
         again = {answers.cleaned_data.get(plan.key("twice")) for plan in log.plans}
         return [{"code": plant.code, "already": plant.code in again} for plant in plants]
 
-    try:
+    def once() -> None:
         take_once(token=token, user=sheet.user, purpose=PURPOSE, write=write)
+
+    try:
+        try:
+            once()
+        except IntegrityError:
+            # Somebody brought in the same new name at the same moment; now it is on record.
+            once()
     except PermissionError as problem:
         raise PermissionDenied from problem
     return token

@@ -1,10 +1,12 @@
 """What a tag says is kept letter for letter; what it means is asked before saving."""
 
 import pytest
+from django.db import IntegrityError
 
+from frondkeep.desk.logging import writing
 from frondkeep.society.models import Member
 from specimens.models import Identification, Name, Placement, Treatment
-from specimens.services.names import follow_treatment, place_name
+from specimens.services.names import edit_name, follow_treatment, place_name
 from tests.cast import make_cultivar, make_plant, make_species
 from tests.desk.conftest import signed_in
 from tests.desk.logging.typing import confirmed, filled, logged_plants, sent, text_of
@@ -141,3 +143,31 @@ def test_looking_over_leaves_no_name_behind(ada: Member) -> None:
     make_species()
     sent(signed_in(ada), filled({"label_text": "Platycerium 'Quite Another'"}))
     assert not Name.objects.cultivars().exists()
+
+
+def test_a_name_added_meanwhile_by_somebody_else_is_taken(
+    ada: Member, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    make_species()
+    tries: list[str] = []
+    name_for_label = writing.name_for_label
+
+    def too_late_at_first(text: str, **more: object) -> tuple[Name | None, str]:
+        tries.append(text)
+        if len(tries) == 1:
+            raise IntegrityError("This name is on record already.")
+        return name_for_label(text, **more)
+
+    monkeypatch.setattr(writing, "name_for_label", too_late_at_first)
+    form = confirmed(filled({"label_text": "Platycerium 'Quite Another'"}))
+    assert signed_in(ada).post("/log/", form).status_code == 302
+    assert len(tries) == 2
+    assert len(logged_plants(form)) == 1
+
+
+def test_a_name_changed_a_moment_ago_is_known_by_its_new_spelling(ada: Member) -> None:
+    name = make_cultivar("Silver Tassel")
+    form = filled({"label_text": "Golden Tassel"})
+    assert "Which genus" in text_of(sent(signed_in(ada), form))
+    edit_name(name, version=name.version, epithet="Golden Tassel")
+    assert "thought to be Platycerium ‘Golden Tassel’" in text_of(sent(signed_in(ada), form))

@@ -91,7 +91,7 @@ def log_three_plants(page: Page, parent: Specimen) -> list[str]:
     page.get_by_role("button", name="Log these 3 plants").click()
     expect(page.get_by_role("heading", name="Logged: 3 plants")).to_be_visible()
     is_well_made(page)
-    return page.locator(".code-plate .code").all_inner_texts()
+    return page.locator(".code-plate > .code").all_inner_texts()
 
 
 def decide_that_they_are_one(page: Page) -> None:

@@ -19,7 +19,7 @@ from frondkeep.shows.services.entries import EntryRefusedError, Staged, enter
 from frondkeep.shows.services.exhibitors import exhibitor_for, keeper_who_shows
 from frondkeep.shows.services.fitting import plants_for_class
 from frondkeep.society.models import Keeper, User
-from frondkeep.society.services.submissions import take_once
+from frondkeep.society.services.submissions import take_once, taken_before
 from specimens.models import Specimen
 from specimens.services.shown_names import shown_name
 from specimens.templatetags.names import mark_up
@@ -30,6 +30,8 @@ def enter_class(request: HttpRequest, pk: int, number: int) -> HttpResponse:
     """A member enters their own plants; which of them fit is said, and of the others why not."""
     show = show_by_id(pk)
     show_class = class_of(show, number)
+    if already_entered(request, show_class):
+        return redirect(show)
     keeper = keeper_of(request.user)
     fitting, unfit = plants_for_class(show, show_class, keeper, request.user)
     offered = [(plant, chip_words(plant)) for plant in fitting]
@@ -55,6 +57,8 @@ def enter_for_anyone(request: HttpRequest, pk: int, number: int) -> HttpResponse
     """The committee enters for a member, a household, a junior or a guest."""
     show = committees_show(request.user, pk)
     show_class = class_of(show, number)
+    if already_entered(request, show_class):
+        return redirect("entry-list", show.pk)
     form = CommitteeEnterForm(request.POST or None, user=request.user)
     if form.is_valid():
         try:
@@ -66,6 +70,16 @@ def enter_for_anyone(request: HttpRequest, pk: int, number: int) -> HttpResponse
             return redirect("entry-list", show.pk)
     context = {"form": form, "show": show, "show_class": show_class}
     return render(request, "shows/enter_for_anyone.html", context, status=422 if form.is_bound else 200)
+
+
+def already_entered(request: HttpRequest, show_class: ShowClass) -> bool:
+    """Whether this very form was taken before: its plants do not fit any more, for they are entered."""
+    token = request.POST.get("submission", "")
+    return taken_before(token, user=request.user, purpose=purpose_of(show_class)) is not None
+
+
+def purpose_of(show_class: ShowClass) -> str:
+    return f"entry in {show_class.pk}"
 
 
 def keeper_of(user: User) -> Keeper:
@@ -105,4 +119,4 @@ def save_entry(
         )
         return [entry.pk]
 
-    take_once(token=token, user=user, purpose=f"entry in {show_class.pk}", write=write)
+    take_once(token=token, user=user, purpose=purpose_of(show_class), write=write)

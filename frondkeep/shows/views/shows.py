@@ -11,7 +11,7 @@ from frondkeep.shows.forms.schedule import ClassForm, ShowForm
 from frondkeep.shows.models import Entry, Show
 from frondkeep.shows.services.entry_lists import entry_runs
 from frondkeep.shows.services.schedules import schedule_of
-from frondkeep.society.services.submissions import take_once
+from frondkeep.society.services.submissions import take_once, taken_before
 
 
 @require_safe
@@ -36,6 +36,9 @@ def show(request: HttpRequest, pk: int) -> HttpResponse:
 def add_show(request: HttpRequest) -> HttpResponse:
     if not request.user.is_committee:
         raise Http404
+    taken = taken_before(request.POST.get("submission", ""), user=request.user, purpose="show")
+    if taken:
+        return redirect("show", *taken)
     form = ShowForm(request.POST or None)
     if form.is_valid():
         token = form.cleaned_data["submission"]
@@ -47,10 +50,13 @@ def add_show(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def add_class(request: HttpRequest, pk: int) -> HttpResponse:
     found = committees_show(request.user, pk)
+    purpose = f"class of {pk}"
+    if taken_before(request.POST.get("submission", ""), user=request.user, purpose=purpose):
+        return redirect(found)
     form = ClassForm(request.POST or None, show=found)
     if form.is_valid():
         token = form.cleaned_data["submission"]
-        take_once(token=token, user=request.user, purpose=f"class of {pk}", write=lambda: [form.save().pk])
+        take_once(token=token, user=request.user, purpose=purpose, write=lambda: [form.save().pk])
         return redirect(found)
     return render(
         request, "shows/add_class.html", {"form": form, "show": found}, status=422 if form.is_bound else 200

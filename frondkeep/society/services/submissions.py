@@ -6,9 +6,25 @@ import uuid
 from collections.abc import Callable
 from typing import Any
 
+from django.core.exceptions import PermissionDenied
 from django.db import IntegrityError, transaction
 
 from frondkeep.society.models import Submission, User
+
+
+class NotYourFormError(PermissionError, PermissionDenied):
+    """The id of a form belongs to somebody else, or to another form; the answer is 403."""
+
+
+def taken_before(token: str, *, user: User, purpose: str) -> list[Any] | None:
+    """The result of this very form, if it was taken: a repeat is not judged again, for its own first
+    sending may speak against it (a plant is entered already). None for any other text.
+    """
+    try:
+        taken = Submission.objects.filter(token=uuid.UUID(token), user=user, purpose=purpose).first()
+    except ValueError:
+        return None
+    return list(taken.result) if taken else None
 
 
 def take_once(*, token: uuid.UUID, user: User, purpose: str, write: Callable[[], list[Any]]) -> list[Any]:
@@ -16,7 +32,7 @@ def take_once(*, token: uuid.UUID, user: User, purpose: str, write: Callable[[],
 
     `write` returns a JSON list (codes, ids). The row goes in first, so that of two equal requests
     at one moment the second waits for the first and then finds its result. A token of another user
-    or another purpose is refused with PermissionError.
+    or another purpose is refused with NotYourFormError.
     """
     try:
         with transaction.atomic():
@@ -29,5 +45,5 @@ def take_once(*, token: uuid.UUID, user: User, purpose: str, write: Callable[[],
         if taken is None:
             raise
         if taken.user_id != user.pk or taken.purpose != purpose:
-            raise PermissionError("This form belongs to somebody else.") from None
+            raise NotYourFormError("This form belongs to somebody else.") from None
         return list(taken.result)

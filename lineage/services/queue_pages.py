@@ -40,8 +40,8 @@ class Queue:
     def of(cls, user: User, genus: str) -> Queue:
         """Of the genus whose id this is, else of all. Http404 for whoever is no curator."""
         curators_alone(user)
-        found = Name.objects.filter(pk=key_asked(genus), rank="genus").first()
-        return cls(found)
+        asked = key_asked(genus)
+        return cls(Name.objects.filter(pk=asked, rank="genus").first() if asked is not None else None)
 
     def rows(self) -> QuerySet[Suspicion]:
         waiting = Suspicion.objects.waiting()

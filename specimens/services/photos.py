@@ -22,6 +22,7 @@ FORMATS = ("JPEG", "PNG", "WEBP")
 MOST_PIXELS = 50_000_000
 LONGEST_SIDE = 2000
 THUMBNAIL_SIDE = 320
+TOO_MANY_PIXELS = "This photo has over 50 million pixels. Send a smaller copy."
 
 
 class PhotoRefusedError(ValueError):
@@ -49,30 +50,38 @@ def read_photo(upload: IO[bytes], *, size: int) -> ReadPhoto:
         raise PhotoRefusedError(
             f"This photo is larger than {settings.PHOTO_MAX_BYTES // 1024**2} MB. Send a smaller copy."
         )
-    try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore", Image.DecompressionBombWarning)
-            picture = Image.open(upload, formats=FORMATS)
-        if picture.width * picture.height > MOST_PIXELS:
-            raise PhotoRefusedError("This photo has over 50 million pixels. Send a smaller copy.")
-        picture.load()
-    except Image.DecompressionBombError as problem:
-        raise PhotoRefusedError("This photo has over 50 million pixels. Send a smaller copy.") from problem
-    except UnidentifiedImageError as problem:
-        raise PhotoRefusedError(
-            "This file is no photo we can read. Send a JPEG, PNG or WebP picture."
-        ) from problem
-    except (OSError, SyntaxError, ValueError) as problem:
-        if isinstance(problem, PhotoRefusedError):
-            raise
-        raise PhotoRefusedError("This photo is damaged or cut short. Take or send it again.") from problem
-    upright = ImageOps.exif_transpose(picture).convert("RGB")
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # of odd notes in the file, which are thrown away
+        upright = pixels_of(upload)
     upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
     small = upright.copy()
     small.thumbnail((THUMBNAIL_SIDE, THUMBNAIL_SIDE))
     return ReadPhoto(
         as_jpeg(upright, 85), as_jpeg(small, 75), upright.width, upright.height, difference_hash(upright)
     )
+
+
+def pixels_of(upload: IO[bytes]) -> Image.Image:
+    """The picture, upright, with nothing else that its file said. Raises PhotoRefusedError."""
+    try:
+        picture = Image.open(upload, formats=FORMATS)
+        if picture.width * picture.height > MOST_PIXELS:
+            raise PhotoRefusedError(TOO_MANY_PIXELS)
+        picture.load()
+        upright = ImageOps.exif_transpose(picture).convert("RGB")
+    except PhotoRefusedError:
+        raise
+    except Image.DecompressionBombError as problem:
+        raise PhotoRefusedError(TOO_MANY_PIXELS) from problem
+    except UnidentifiedImageError as problem:
+        raise PhotoRefusedError(
+            "This file is no photo we can read. Send a JPEG, PNG or WebP picture."
+        ) from problem
+    except Exception as problem:
+        # Over a damaged file a decoder breaks off with whatever error it happens to meet.
+        raise PhotoRefusedError("This photo is damaged or cut short. Take or send it again.") from problem
+    upright.info.clear()  # a comment would be written into the copy
+    return upright
 
 
 def as_jpeg(picture: Image.Image, quality: int) -> bytes:

@@ -58,7 +58,7 @@ NO_PHOTO = "no photo we can read"
 DAMAGED = "damaged or cut short"
 BAD: dict[str, tuple[bytes, str]] = {
     "words": (b"not a picture", NO_PHOTO),
-    "empty": (b"", "empty"),
+    "empty": (b"", ""),
     "svg": (SVG, NO_PHOTO),
     "a page called gif": (b"GIF89a" + b"<script>alert(1)</script>", NO_PHOTO),
     "cut short": (cut_short(), DAMAGED),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 
 from django import forms
+from django.utils import timezone
 
 from frondkeep.society.forms import PartialDateFormField
 from frondkeep.society.models import User
@@ -75,6 +77,12 @@ class EditPlantForm(forms.ModelForm):
             return clean_label(self.cleaned_data["label_text"])
         except LabelTooLong as problem:
             raise forms.ValidationError(str(problem)) from problem
+
+    def clean_last_seen_alive(self) -> date | None:
+        day: date | None = self.cleaned_data["last_seen_alive"]
+        if day and day > timezone.localdate():
+            raise forms.ValidationError("This day has not come yet.")
+        return day
 
     @property
     def new_date(self) -> PartialDate | None:

@@ -5,10 +5,30 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
+from django.core.validators import MaxValueValidator, MinValueValidator
 
 from frondkeep.shows.models import Show, ShowClass
 from frondkeep.society.forms import SubmissionForm
 from specimens.models import Name, Rank
+
+# The least and the most that makes sense, of every number the committee types.
+NUMBERS = {
+    "months_of_possession": (0, 600),
+    "most_entries": (1, 999),
+    "most_in_class": (1, 99),
+    "number": (1, 9999),
+    "how_many": (1, 99),
+}
+
+
+def bound_numbers(form: forms.BaseForm) -> None:
+    """Answer a number beyond reason where it was typed."""
+    for name in form.fields.keys() & NUMBERS.keys():
+        least, most = NUMBERS[name]
+        form.fields[name].validators += [
+            MinValueValidator(least, f"At least {least}."),
+            MaxValueValidator(most, f"At most {most}."),
+        ]
 
 
 class ShowForm(SubmissionForm, forms.ModelForm):
@@ -25,6 +45,7 @@ class ShowForm(SubmissionForm, forms.ModelForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
+        bound_numbers(self)
         days = ["%d/%m/%Y", "%d.%m.%Y", "%Y-%m-%d", "%d %B %Y"]
         self.fields["date"].input_formats = days
         self.fields["entries_close_at"].input_formats = [f"{day} %H:%M" for day in days]
@@ -43,6 +64,7 @@ class ClassForm(SubmissionForm, forms.ModelForm):
 
     def __init__(self, *args: Any, show: Show, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
+        bound_numbers(self)
         self.instance.show = show
         genera = Name.objects.standing().filter(rank=Rank.GENUS).exclude(epithet__startswith="(")
         self.fields["genus"].queryset = genera.in_reading_order()

@@ -44,6 +44,8 @@ def answer_for(data: bytes, most_rows: int, most_columns: int) -> dict[str, Any]
             raise RefusedError("has no rows.")
     except RefusedError as problem:
         return {"refused": str(problem)}
+    except csv.Error as problem:  # raised row by row, where the rows are taken
+        return {"refused": f"could not be read as CSV: {problem}."}
     return {"sheets": filled}
 
 
@@ -63,10 +65,7 @@ def read_csv(data: bytes) -> Iterator[tuple[str, Iterable[Iterable[Any]], str]]:
     if "\0" in text:
         raise RefusedError("holds characters that no list has. Save it anew as CSV in UTF-8.")
     csv.field_size_limit(100_000)
-    try:
-        yield "", csv.reader(io.StringIO(text, newline=""), delimiter=delimiter_of(text)), encoding
-    except csv.Error as problem:
-        raise RefusedError(f"could not be read as CSV: {problem}.") from problem
+    yield "", csv.reader(io.StringIO(text, newline=""), delimiter=delimiter_of(text)), encoding
 
 
 def decode(data: bytes) -> tuple[str, str]:

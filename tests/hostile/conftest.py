@@ -39,8 +39,10 @@ def society(_own_folders: None, django_db_setup: None, django_db_blocker: Any) -
 @pytest.fixture
 def world(society: SimpleNamespace, db: None) -> SimpleNamespace:
     """The same, what the test does to it undone, with what its objects remember forgotten."""
-    for plant in society.plants.values():
-        plant.refresh_from_db()
+    for one in (*society.plants.values(), *society.people.values()):
+        one.refresh_from_db()
+    for member in society.people.values():
+        member.user.refresh_from_db()
     society.name.refresh_from_db()
     return society
 

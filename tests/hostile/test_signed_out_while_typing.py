@@ -10,6 +10,7 @@ import pytest
 from django.test import Client
 
 from tests.hostile.bodies import FORMS, OF_EVERYBODY, ready_for_forms
+from tests.hostile.conftest import signed_in
 from tests.hostile.hostile_words import BROKEN_OUT, MARKED_UP, never_live
 from tests.hostile.records import changed, records
 
@@ -91,9 +92,9 @@ def test_signing_in_leads_nowhere_else(elsewhere: str, ready: SimpleNamespace) -
     assert reply.status_code == 302
     assert reply["Location"] == "/"
     assert Client().post("/sign-in/", body | {"password": "wrong"}).status_code == 422
-    signed = ready.clients["owner"].get("/sign-in/", {"next": elsewhere})
-    assert signed["Location"] == "/"
-    assert ready.clients["spores"].post("/sign-out/", {"next": elsewhere})["Location"] == "/sign-in/"
+    client = signed_in(ready.people["spores"])
+    assert client.get("/sign-in/", {"next": elsewhere})["Location"] == "/"
+    assert client.post("/sign-out/", {"next": elsewhere})["Location"] == "/sign-in/"
 
 
 @pytest.mark.parametrize("field", ["username", "password"])

@@ -15,6 +15,7 @@ from django.contrib.auth.forms import (
     PasswordResetForm,
     SetPasswordForm,
 )
+from django.core.validators import MaxLengthValidator
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import reverse_lazy
@@ -22,6 +23,7 @@ from django.utils.decorators import method_decorator
 
 from frondkeep.society.models import Society, User
 
+LONGEST_NAME = 254
 NOT_KNOWN = "We could not sign you in. Check the name and the password; capitals matter in the password."
 
 
@@ -37,7 +39,9 @@ class SignInForm(AuthenticationForm):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["username"].label = "Your name or e-mail address"
-        self.fields["username"].max_length = 254
+        # No name is longer; a longer text is more than the database can be asked for.
+        self.fields["username"].validators.append(MaxLengthValidator(LONGEST_NAME, NOT_KNOWN))
+        self.fields["username"].max_length = LONGEST_NAME
 
 
 class ForgotPasswordForm(PasswordResetForm):

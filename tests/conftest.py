@@ -44,3 +44,14 @@ def reference_names(django_db_setup: None, django_db_blocker: DjangoDbBlocker) -
     with rows_of_a_module(django_db_blocker):
         load_reference_names()
         yield
+
+
+@pytest.fixture(autouse=True)
+def _names_kept_in_memory_are_read_anew() -> None:
+    """Each test undoes its names, and the next may get the same ids: what is kept by them must not be believed."""
+    from frondkeep.desk.logging.known import known_names
+    from frondkeep.desk.searching import names
+    from lineage.services.kept_names import kept_cultivars
+
+    for kept in (known_names.__self__, names._kept, kept_cultivars):
+        kept.stamp = ()

@@ -3,6 +3,8 @@
 from django.contrib import admin
 from django.urls import include, path
 
+handler400 = "frondkeep.society.views.errors.unreadable"
+
 urlpatterns = [
     path("", include("frondkeep.desk.urls")),
     path("", include("frondkeep.society.urls")),

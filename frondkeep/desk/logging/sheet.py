@@ -18,6 +18,7 @@ from frondkeep.desk.logging.plans import Plan, key_of, plan_card
 from frondkeep.desk.logging.questions import Question, questions_about
 from frondkeep.desk.logging.waiting_photos import keep_waiting
 from frondkeep.desk.logging.writing import Log
+from frondkeep.society.keys import key_asked
 from frondkeep.society.models import User
 from specimens.services.photos import PhotoRefusedError
 from specimens.services.reading import KnownNames
@@ -111,7 +112,7 @@ def put_photos_aside(data: QueryDict, files: Any, user: User) -> dict[int, str]:
     troubles: dict[int, str] = {}
     for key, upload in list(files.items())[:MOST_CARDS]:
         number = key.removeprefix(f"{PREFIX}-").removesuffix("-photo")
-        if number.isdecimal() and isinstance(upload, UploadedFile):
+        if key_asked(number) is not None and isinstance(upload, UploadedFile):
             try:
                 data[f"{PREFIX}-{number}-photo_kept"] = keep_waiting(upload, user=user)
             except PhotoRefusedError as problem:
@@ -172,11 +173,11 @@ def show_answers(cards: BaseCards, data: QueryDict, *, known: KnownNames, reader
 
 def cards_typed(data: QueryDict) -> list[dict[str, str]]:
     """Each card's fields as typed, by name; a field not sent is left to its initial value."""
-    count = data.get(f"{PREFIX}-TOTAL_FORMS", "")
+    count = key_asked(data.get(f"{PREFIX}-TOTAL_FORMS", ""))
     names = PlantCard.base_fields
     return [
         {name: data[f"{PREFIX}-{number}-{name}"] for name in names if f"{PREFIX}-{number}-{name}" in data}
-        for number in range(min(int(count), MOST_CARDS) if count.isdecimal() else 1)
+        for number in range(1 if count is None else min(count, MOST_CARDS))
     ]
 
 

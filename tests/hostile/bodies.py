@@ -79,6 +79,15 @@ FORMS: dict[str, Sent] = {
         "owner",
         creates=True,
     ),
+    "gave away": Sent(
+        of_plant("gave"),
+        lambda world: {
+            "submission": token(), "what": "piece", "kind": "pup", "count": 1, "way": "outside",
+            "receiver_text": "A nursery", "on": "2024",
+        },
+        "owner",
+        creates=True,
+    ),
     "photo": Sent(
         of_plant("photo"),
         lambda world: {"submission": token(), "file": upload(picture()), "shown_to": "members"},

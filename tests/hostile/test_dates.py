@@ -15,6 +15,7 @@ ALL = FORMS | OF_EVERYBODY
 # (form, its field for a date, another field, words typed there)
 DATED = [
     ("took a pup", "taken", "label_text", "my tag"),
+    ("gave away", "on", "receiver_text", "my friend"),
     ("identify", "on", "remarks", "my remarks"),
     ("ended", "on", "reason", "my reason"),
     ("edit", "acquired", "notes", "my notes"),

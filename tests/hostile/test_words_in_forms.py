@@ -18,6 +18,7 @@ pytestmark = pytest.mark.django_db
 TYPED: dict[str, tuple[str, ...]] = {
     "took a pup": ("label_text", "taken", "other_keeper"),
     "identify": ("name_text", "on", "remarks"),
+    "gave away": ("receiver_text", "label_text", "on"),
     "photo": ("caption",),
     "ended": ("on", "reason"),
     "edit": (

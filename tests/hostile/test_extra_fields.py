@@ -10,6 +10,7 @@ from django.utils import timezone
 from frondkeep.shows.models import Entry, Show
 from frondkeep.society.models import RoleHeld
 from specimens.models import Specimen
+from tests.cast import make_genus
 from tests.hostile.bodies import FORMS, OF_EVERYBODY, Body, ready_for_forms
 from tests.hostile.records import changed, records
 
@@ -34,7 +35,8 @@ def smuggled(ready: SimpleNamespace) -> Body:
         "division": 1, "sowing": 1, "logged_at": "2001-01-01", "identification": 1, "treatment": 1,
         "overrule": "on", "entered_by": other.user.pk, "exhibitor_id": 1, "junior": "on", "number": 77,
         "judging_closed_at": "2001-01-01 00:00", "entries_close_at_0": "x", "show": 1, "show_class": 1,
-        "voided_reason": "smuggled", "parts": "{}", "written": "SMUGGLED", "sort_text": "smuggled", "genus": 1,
+        "voided_reason": "smuggled", "parts": "{}", "written": "SMUGGLED", "sort_text": "smuggled",
+        "genus": make_genus("Drynaria").pk,
         "added_by": other.user.pk, "key": "smuggled", "sha256": "smuggled", "is_drawing": "on",
     }  # fmt: skip
     return wished | {f"plants-0-{field}": value for field, value in wished.items()}
